@@ -1,0 +1,209 @@
+"""The three curves every line on a pattern is made of: straight line, arc of a circle, cubic.
+
+All three answer the same questions (start, end, length, a place and a direction at a share of the way, a
+part, the reverse, a moved copy), so that nothing above needs to know which one it holds.
+"""
+
+import math
+from functools import lru_cache
+from typing import TypeAlias
+
+from msgspec import Struct
+
+from .point import Point
+
+
+class Line(Struct, frozen=True, gc=False):
+    """A straight line from `start` to `end`."""
+
+    start: Point
+    end: Point
+
+    @property
+    def length(self) -> float:
+        """Length, mm."""
+        return self.start.distance(self.end)
+
+    def at(self, share: float) -> Point:
+        """The place at `share` of the way."""
+        return self.start.towards(self.end, share)
+
+    def direction(self, share: float) -> Point:
+        """Unit direction of travel."""
+        return self.start.to(self.end).unit()
+
+    def part(self, first: float, last: float) -> "Line":
+        """The stretch between two shares of the way."""
+        return Line(self.at(first), self.at(last))
+
+    def reversed(self) -> "Line":
+        """The same line, walked the other way."""
+        return Line(self.end, self.start)
+
+    def moved(self, dx: float, dy: float) -> "Line":
+        """A shifted copy."""
+        return Line(self.start.moved(dx, dy), self.end.moved(dx, dy))
+
+    def flat(self, tolerance: float) -> list[Point]:
+        """Points after the start of a run of chords that stays within `tolerance`."""
+        return [self.end]
+
+    def offset(self, distance: float) -> "Line":
+        """The parallel line, `distance` outward."""
+        out = self.direction(0).outward()
+        return self.moved(out.x * distance, out.y * distance)
+
+
+class Arc(Struct, frozen=True, gc=False):
+    """Part of a circle: from angle `first`, turning by `sweep` (degrees, clockwise on the page)."""
+
+    centre: Point
+    radius: float
+    first: float
+    sweep: float
+
+    def _on(self, degrees: float) -> Point:
+        a = math.radians(degrees)
+        return Point(self.centre.x + self.radius * math.cos(a), self.centre.y + self.radius * math.sin(a))
+
+    @property
+    def start(self) -> Point:
+        """Where it begins."""
+        return self._on(self.first)
+
+    @property
+    def end(self) -> Point:
+        """Where it ends."""
+        return self._on(self.first + self.sweep)
+
+    @property
+    def length(self) -> float:
+        """Length along the curve, mm."""
+        return abs(math.radians(self.sweep)) * self.radius
+
+    def at(self, share: float) -> Point:
+        """The place at `share` of the way."""
+        return self._on(self.first + self.sweep * share)
+
+    def direction(self, share: float) -> Point:
+        """Unit direction of travel."""
+        a = math.radians(self.first + self.sweep * share)
+        way = 1.0 if self.sweep >= 0 else -1.0
+        return Point(-math.sin(a) * way, math.cos(a) * way)
+
+    def part(self, first: float, last: float) -> "Arc":
+        """The stretch between two shares of the way."""
+        return Arc(self.centre, self.radius, self.first + self.sweep * first, self.sweep * (last - first))
+
+    def reversed(self) -> "Arc":
+        """The same arc, walked the other way."""
+        return Arc(self.centre, self.radius, self.first + self.sweep, -self.sweep)
+
+    def moved(self, dx: float, dy: float) -> "Arc":
+        """A shifted copy."""
+        return Arc(self.centre.moved(dx, dy), self.radius, self.first, self.sweep)
+
+    def flat(self, tolerance: float) -> list[Point]:
+        """Points after the start of a run of chords within `tolerance` of the arc."""
+        step = 2 * math.acos(max(-1.0, 1 - min(tolerance / self.radius, 1))) if self.radius > 0 else math.pi
+        n = max(1, math.ceil(abs(math.radians(self.sweep)) / step))
+        return [self.at((k + 1) / n) for k in range(n)]
+
+    def offset(self, distance: float) -> "Arc":
+        """The parallel arc, `distance` outward (left of the way it is walked)."""
+        return Arc(self.centre, self.radius + (distance if self.sweep >= 0 else -distance), self.first, self.sweep)
+
+
+class Cubic(Struct, frozen=True, gc=False):
+    """A cubic curve from `start` to `end`, drawn towards the two control points `leave` and `arrive`."""
+
+    start: Point
+    leave: Point
+    arrive: Point
+    end: Point
+
+    @property
+    def length(self) -> float:
+        """Length along the curve, mm, to 1e-6 (Gauss-Legendre on halves until they agree)."""
+        return _cubic_length(self)
+
+    def at(self, share: float) -> Point:
+        """The place at parameter `share`."""
+        t, s = share, 1 - share
+        a, b, c, d = s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t
+        p, q, r, e = self.start, self.leave, self.arrive, self.end
+        return Point(a * p.x + b * q.x + c * r.x + d * e.x, a * p.y + b * q.y + c * r.y + d * e.y)
+
+    def speed(self, share: float) -> Point:
+        """First derivative at parameter `share`, mm per unit of the parameter."""
+        t, s = share, 1 - share
+        u, v, w = self.start.to(self.leave), self.leave.to(self.arrive), self.arrive.to(self.end)
+        a, b, c = 3 * s * s, 6 * s * t, 3 * t * t
+        return Point(a * u.x + b * v.x + c * w.x, a * u.y + b * v.y + c * w.y)
+
+    def direction(self, share: float) -> Point:
+        """Unit direction of travel; at a control point that lies on its end, that of the chord beyond it."""
+        way = self.speed(share)
+        if math.hypot(way.x, way.y) < 1e-9:
+            near = min(max(share, 1e-4), 1 - 1e-4)
+            way = self.at(near - 1e-4).to(self.at(near + 1e-4))
+        return way.unit()
+
+    def part(self, first: float, last: float) -> "Cubic":
+        """The stretch between two parameters."""
+        k = (last - first) / 3
+        p, q, u, v = self.at(first), self.at(last), self.speed(first), self.speed(last)
+        return Cubic(p, p.along(u, k), q.along(v, -k), q)
+
+    def reversed(self) -> "Cubic":
+        """The same curve, walked the other way."""
+        return Cubic(self.end, self.arrive, self.leave, self.start)
+
+    def moved(self, dx: float, dy: float) -> "Cubic":
+        """A shifted copy."""
+        return Cubic(*(p.moved(dx, dy) for p in (self.start, self.leave, self.arrive, self.end)))
+
+    def flat(self, tolerance: float) -> list[Point]:
+        """Points after the start of a run of chords that stays within `tolerance`.
+
+        The bound on the chord's error is that of Wang: sqrt(6/8 * max|second difference| / tolerance) parts.
+        """
+        p, q, r, e = self.start, self.leave, self.arrive, self.end
+        bend = max(
+            math.hypot(p.x - 2 * q.x + r.x, p.y - 2 * q.y + r.y),
+            math.hypot(q.x - 2 * r.x + e.x, q.y - 2 * r.y + e.y),
+        )
+        n = max(1, math.ceil(math.sqrt(0.75 * bend / tolerance)))
+        return [self.at((k + 1) / n) for k in range(n)]
+
+
+Curve: TypeAlias = Line | Arc | Cubic
+
+_NODES = (
+    (0.0, 0.5688888888888889),
+    (0.5384693101056831, 0.47862867049936647),
+    (0.906179845938664, 0.23692688505618908),
+)
+
+
+def _gauss(c: Cubic, first: float, last: float) -> float:
+    """Five-point Gauss-Legendre of the speed (Abramowitz and Stegun, table 25.4)."""
+    mid, half = (first + last) / 2, (last - first) / 2
+    total = 0.0
+    for x, w in _NODES:
+        for sign in (1, -1) if x else (1,):
+            v = c.speed(mid + sign * x * half)
+            total += w * math.hypot(v.x, v.y)
+    return total * half
+
+
+@lru_cache(maxsize=1024)
+def _cubic_length(c: Cubic) -> float:
+    def measure(first: float, last: float, whole: float, depth: int) -> float:
+        mid = (first + last) / 2
+        left, right = _gauss(c, first, mid), _gauss(c, mid, last)
+        if depth == 0 or abs(left + right - whole) < 1e-7:
+            return left + right
+        return measure(first, mid, left, depth - 1) + measure(mid, last, right, depth - 1)
+
+    return measure(0.0, 1.0, _gauss(c, 0.0, 1.0), 16)
