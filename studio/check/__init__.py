@@ -1,1 +1,39 @@
-"""."""
+"""Rules: each looks at what was made up and says what is wrong, where, and the edit that mends it."""
+
+from .band import (
+    band_needs_shape,
+    button_fits_band,
+    closed_girth_holds,
+    hole_inside_extension,
+    interfacing_fits,
+)
+from .body import hip_smaller_than_waist, measurement_unusual
+from .cloth import cloth_on_hand_suffices, pieces_fit_cloth
+from .finding import WEIGHTS, Finding, Rule, Weight, Worked, rule_name
+from .opening import opening_passes_hips, stop_above_hem, zip_long_enough
+from .skirt import (
+    first_turn_inside_hem,
+    gathers_too_bulky,
+    length_leaves_a_skirt,
+    notches_meet,
+    seams_walk,
+    stride,
+)
+
+RULES: tuple[Rule, ...] = (
+    opening_passes_hips, stop_above_hem, zip_long_enough,
+    closed_girth_holds, hole_inside_extension, button_fits_band, band_needs_shape, interfacing_fits,
+    seams_walk, notches_meet, length_leaves_a_skirt, gathers_too_bulky, first_turn_inside_hem, stride,
+    pieces_fit_cloth, cloth_on_hand_suffices,
+    hip_smaller_than_waist, measurement_unusual,
+)  # fmt: skip
+"""Every rule, in the order a maker would ask."""
+
+
+def findings(worked: Worked) -> tuple[Finding, ...]:
+    """What all rules find, heaviest first."""
+    found = [f for rule in RULES for f in rule(worked)]
+    return tuple(sorted(found, key=lambda f: WEIGHTS.index(f.weight)))
+
+
+__all__ = ["RULES", "Finding", "Rule", "Weight", "Worked", "findings", "rule_name"]

@@ -8,7 +8,7 @@ from typing import Literal, TypeAlias
 
 from msgspec import Struct
 
-from studio.geometry import Path, Point
+from studio.geometry import Box, Path, Point
 
 from .ink import PENS, Colour, Ink
 
@@ -65,10 +65,11 @@ class Words(Struct, frozen=True):
 
 
 class Group(Struct, frozen=True):
-    """Marks that belong together, such as a piece or a layer of it."""
+    """Marks that belong together, such as a piece or a layer of it; only what lies in `clip` is seen."""
 
     name: str
     marks: tuple["Mark", ...]
+    clip: Box | None = None
 
 
 Mark: TypeAlias = Stroke | Words | Group
@@ -76,7 +77,7 @@ Drawing: TypeAlias = tuple[Mark, ...]
 
 
 def flat_marks(drawing: Iterable[Mark]) -> Iterator[Stroke | Words]:
-    """Every stroke and word of a drawing, in painting order."""
+    """Every stroke and word of a drawing, in painting order; whole, also where a group is clipped."""
     for mark in drawing:
         if isinstance(mark, Group):
             yield from flat_marks(mark.marks)
@@ -97,4 +98,4 @@ def _moved(mark: Mark, dx: float, dy: float) -> Mark:
             mark.text, mark.at.moved(dx, dy), mark.height, mark.ink, mark.turn, mark.align, mark.face,
             mark.colour, mark.patch,
         )  # fmt: skip
-    return Group(mark.name, moved(mark.marks, dx, dy))
+    return Group(mark.name, moved(mark.marks, dx, dy), mark.clip and mark.clip.moved(dx, dy))

@@ -1,1 +1,1 @@
-"""."""
+"""One file for each skirt on the rack."""

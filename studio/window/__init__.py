@@ -1,1 +1,1 @@
-"""."""
+"""The worktable: forms, board and numbers, in Qt, and only here."""

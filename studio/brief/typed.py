@@ -1,0 +1,169 @@
+"""What a field, or `--set` on the command line, can hold: text to value and back, for every kind of declaration."""
+
+import re
+from fractions import Fraction
+from typing import Any, Final, TypeAlias
+from unicodedata import category
+
+from ..trouble import shown
+from ..units import (
+    Unit,
+    Unreadable,
+    read_length,
+    read_number,
+    spell,
+    write_count,
+    write_length,
+    write_ratio,
+    write_share,
+    write_weight,
+)
+from ..words import phrase, tr
+from .declare import Declared
+
+Typed: TypeAlias = float | int | str | bool | None
+
+OUNCE: Final = Fraction(28_349_523_125, 10**9) / Fraction(9144, 10_000) ** 2  # an ounce a square yard, in g/m²
+
+_SWITCH: Final = {"yes": True, "on": True, "true": True, "no": False, "off": False, "false": False}
+_TIMES: Final = ("×", "x", "times")
+_PER_CENT: Final = ("%", "per cent", "percent")
+_GRAMS: Final = ("g/m²", "g/m2", "g", "gsm", "grams")
+_OUNCES: Final = ("oz/yd²", "oz/yd2", "oz", "ounces")
+_LONGEST: Final = 400  # characters looked at; more is not an answer to any question here
+_ROOM: Final = 80  # characters in a name
+_TURNS: Final = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")  # they would reorder a title block
+
+
+def read_value(declared: Declared, text: str, unit: Unit) -> Typed:
+    """The value that somebody typed for what is declared, as the brief keeps it: mm, 0 to 1, g/m², words.
+
+    Nothing, "unknown" or the field's own `blank` is None where a field may be empty, and 0 for a count that lets
+    the draft choose. Raises `Unreadable` with a sentence that says what would do.
+    """
+    if declared.kind == "name":
+        return _read_name(declared, text)
+    said = _said(text)
+    if said in ("", "unknown", tr("unknown"), _said(declared.blank), _said(tr(declared.blank))):
+        if declared.unknown:
+            return None
+        if declared.kind == "count" and declared.blank:
+            return 0
+        if not said:
+            usual = write_value(declared, declared.usual, unit)
+            raise _refused("{field:word} cannot be empty; {usual:word} is usual.", declared, usual=usual)
+    match declared.kind:
+        case "choice":
+            return _read_choice(declared, said)
+        case "switch":
+            return _read_switch(declared, said)
+        case "length":
+            return _read_length(declared, text, unit)
+        case "ratio":
+            return _within(declared, float(read_number(text, *_TIMES)[0]), unit)
+        case "share":
+            return _within(declared, float(read_number(text, *_PER_CENT)[0] / 100), unit)
+        case "weight":
+            amount, word = read_number(text, *_GRAMS, *_OUNCES)
+            return _within(declared, float(amount * OUNCE if word in _OUNCES else amount), unit)
+        case "count":
+            count = read_number(text)[0]
+            if count.denominator != 1:
+                raise _refused("{field:word} has to be a whole number.", declared)
+            return int(_within(declared, int(count), unit))
+
+
+def write_value(declared: Declared, value: Typed, unit: Unit, *, bare: bool = False) -> str:
+    """A value of what is declared, as the maker reads it and may type it; `bare` leaves the unit out."""
+    if value is None or declared.blank and declared.kind == "count" and value == 0:
+        return tr(declared.blank)
+    amount: Any = value
+    match declared.kind:
+        case "length":
+            return write_length(amount, unit, bare=bare)
+        case "ratio":
+            return write_ratio(amount) if bare else f"{write_ratio(amount)} ×"
+        case "share":
+            return write_share(amount).removesuffix(" %") if bare else write_share(amount)
+        case "weight":
+            return write_count(amount) if bare else write_weight(amount)
+        case "count":
+            return write_count(amount)
+        case "switch":
+            return tr("yes") if amount else tr("no")
+        case "choice":
+            return tr(amount)
+        case "name":
+            return str(amount)
+
+
+def _read_name(declared: Declared, text: str) -> str:
+    kept = " ".join(text[: _LONGEST + 1].split())
+    kept = "".join(c for c in kept if category(c) not in ("Cc", "Cs") and c not in _TURNS)
+    if len(kept) > _ROOM or len(text) > _LONGEST:
+        raise _refused("{field:word} has room for {room:count} characters.", declared, room=_ROOM)
+    return kept
+
+
+def _read_choice(declared: Declared, said: str) -> str:
+    for option in declared.options:
+        if said in (_said(option), _said(tr(option))):
+            return option
+    options = ", ".join(tr(option) for option in declared.options)
+    raise _refused(
+        "{field:word} is one of: {options:word}; not “{typed:word}”.", declared, options=options, typed=shown(said)
+    )
+
+
+def _read_switch(declared: Declared, said: str) -> bool:
+    known = _SWITCH | {_said(tr("yes")): True, _said(tr("no")): False}
+    if said in known:
+        return known[said]
+    raise _refused("{field:word} is yes or no, not “{typed:word}”.", declared, typed=shown(said))
+
+
+def _read_length(declared: Declared, text: str, unit: Unit) -> float:
+    try:
+        return _within(declared, read_length(text, unit), unit)
+    except _Outside as fault:
+        other: Unit = "in" if unit == "cm" else "cm"
+        if _holds(declared, read_length(text, other)):
+            asks = tr("Is it in inches?") if other == "in" else tr("Is it in centimetres?")
+            raise Unreadable(f"{fault} {asks}") from None
+        raise
+
+
+class _Outside(Unreadable):
+    """Read, but out of range."""
+
+
+def _within(declared: Declared, value: float, unit: Unit) -> float:
+    """The value when it is in range; what reads the same as a bound is that bound."""
+    if _holds(declared, value):
+        return value
+    bound = declared.least if value < declared.least else declared.most
+    if write_value(declared, value, unit) == write_value(declared, bound, unit):
+        return bound
+    limits = {"least": _bound(declared, declared.least, unit, bare=True), "most": _bound(declared, declared.most, unit)}
+    says = phrase("{field:word} goes from {least:word} to {most:word}.", field=tr(declared.words), **limits)
+    raise _Outside(spell(says, unit))
+
+
+def _holds(declared: Declared, value: float) -> bool:
+    return declared.least <= value <= declared.most
+
+
+def _bound(declared: Declared, value: float, unit: Unit, *, bare: bool = False) -> str:
+    return write_count(value) if declared.kind == "count" else write_value(declared, value, unit, bare=bare)
+
+
+def _said(text: str) -> str:
+    """Words as they are compared: small letters, with spaces, hyphens and underscores alike."""
+    return re.sub(r"[\s_-]+", " ", text[:_LONGEST]).strip().casefold() if len(text) <= _LONGEST else shown(text)
+
+
+def _refused(text: str, declared: Declared, **values: str | int) -> Unreadable:
+    kept = {
+        name: shown(value) if name == "typed" and isinstance(value, str) else value for name, value in values.items()
+    }
+    return Unreadable(spell(phrase(text, field=tr(declared.words), **kept), "cm"))

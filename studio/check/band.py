@@ -1,0 +1,116 @@
+"""Rules about the waistband and what closes it."""
+
+import math
+from collections.abc import Iterator
+
+from studio.draft.fastening import BUTTON_ROOM, HOOK_INSET, button_place, closed_girth, even_places, hole_length
+from studio.words import phrase
+
+from .finding import Finding, Worked
+
+SHAPED = 50.0
+"""A band wider than this (mm) is better shaped to the body (common practice, no source)."""
+HOLDS = 1.0
+"""A closed band this near (mm) to what was meant is right."""
+
+
+def closed_girth_holds(w: Worked) -> Iterator[Finding]:
+    """Closed, the band measures B: with the hole's outer end i from the extension's end and the button b from the
+    plain end it closes at B + x − i − b. The remedy puts the button where the band closes true.
+    """
+    off = closed_girth(w.brief) - w.brief.closed
+    if abs(off) < HOLDS:
+        return
+    words = "The band closes {d} too loose." if off > 0 else "The band closes {d} too tight."
+    does = phrase("Button where it closes true")
+    remedy = {"fastening.button_inset": None}
+    yield Finding(
+        "closed-girth-holds", "doubt", phrase(words, d=abs(off)), "fastening.button_inset", "waistband", remedy, does
+    )
+
+
+def hole_inside_extension(w: Worked) -> Iterator[Finding]:
+    """The fastening lies on the extension: a hole never reaches past the centre line into the band, nor a hook.
+
+    The remedy is the extension that holds it, rounded up to 5 mm.
+    """
+    f, x = w.brief.fastening, w.brief.waistband.extension
+    need, what = HOOK_INSET + 10, "A hook and bar need an extension of {n}; this one is {x}."
+    if f.kind == "buttons":
+        need = f.end_inset + hole_length(f.button, f.button_diameter, f.button_height)
+        what = "The buttonhole ends {n} from the extension’s end, past its {x}."
+    if x >= need - 1e-9:
+        return
+    wide = math.ceil(need / 5 - 1e-9) * 5.0
+    remedy = {"waistband.extension": wide} if wide <= 100 else None
+    if remedy and f.button_inset is not None and abs(f.button_inset - (wide - f.end_inset)) > HOLDS:
+        remedy["fastening.button_inset"] = None
+    yield Finding(
+        "hole-inside-extension", "doubt", phrase(what, n=need, x=x), "waistband.extension", "waistband",
+        remedy, phrase("Extension {w}", w=wide) if remedy else None,
+    )  # fmt: skip
+
+
+def button_fits_band(w: Worked) -> Iterator[Finding]:
+    """A button leaves 6 mm to the edge of the band beyond its own half, and buttons do not touch each other.
+
+    The remedies: one button in the middle, or a smaller one.
+    """
+    f, width = w.brief.fastening, w.brief.waistband.width
+    if f.kind != "buttons":
+        return
+    room = f.button_diameter / 2 + BUTTON_ROOM
+    places = even_places(f.count, f.edge_inset, width - f.edge_inset)
+    near = min(min(places[0], width - places[0]), min(places[-1], width - places[-1]))
+    apart = min((abs(q - p) for p, q in zip(places, places[1:], strict=False)), default=math.inf)
+    if near >= room - 1e-9 and apart >= f.button_diameter - 1e-9 and places[0] <= places[-1]:
+        return
+    if 2 * room <= width + 1e-9:
+        says = phrase("{n:count} buttons of {d} do not fit a band of {w}.", n=f.count, d=f.button_diameter, w=width)
+        yield Finding(
+            "button-fits-band", "doubt", says, "fastening.count", "waistband",
+            {"fastening.count": 1}, phrase("One button"),
+        )  # fmt: skip
+        return
+    says = phrase("A button of {d} needs a band of {n}; this one is {w}.", d=f.button_diameter, n=2 * room, w=width)
+    most = math.floor(width - 2 * BUTTON_ROOM)
+    remedy = {"fastening.button_diameter": float(most), "fastening.count": 1} if most >= 6 else None
+    yield Finding(
+        "button-fits-band", "doubt", says, "fastening.button_diameter", "waistband",
+        remedy, phrase("Button {d}", d=float(most)) if remedy else None,
+    )  # fmt: skip
+
+
+def button_on_band(w: Worked) -> Iterator[Finding]:
+    """The extension laps far enough for the button to lie on the band and not past its end."""
+    x = w.brief.waistband.extension
+    f = w.brief.fastening
+    if f.kind == "buttons" and f.button_inset is None and x < f.end_inset and button_place(w.brief) <= 0:
+        says = phrase(
+            "The hole starts {i} from the end of an extension of {x}: there is no lap for it.", i=f.end_inset, x=x
+        )
+        yield Finding("button-on-band", "note", says, "fastening.end_inset", "waistband")
+
+
+def band_needs_shape(w: Worked) -> Iterator[Finding]:
+    """A straight band wider than 5 cm stands away from the body at its top. The remedy is 5 cm."""
+    width = w.brief.waistband.width
+    if width > SHAPED + 1e-9:
+        says = phrase(
+            "A straight band of {w} stands away at the top; above {m} shape it to the body.", w=width, m=SHAPED
+        )
+        remedy = {"waistband.width": SHAPED}
+        yield Finding(
+            "band-needs-shape", "note", says, "waistband.width", "waistband", remedy, phrase("Band {m}", m=SHAPED)
+        )
+
+
+def interfacing_fits(w: Worked) -> Iterator[Finding]:
+    """The interfacing lies within the band's cut edges."""
+    pieces = {p.id: p for p in w.draft.pieces}
+    if "interfacing" not in pieces:
+        return
+    inner, outer = pieces["interfacing"].cut_line.box, pieces["waistband"].cut_line.box
+    if inner.left < outer.left - 0.1 or inner.right > outer.right + 0.1 or inner.height > outer.height + 0.1:
+        says = phrase("The interfacing is larger than the band.")
+        yield Finding("interfacing-fits", "stop", says, "waistband.interfacing", "interfacing")

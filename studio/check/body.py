@@ -1,0 +1,31 @@
+"""Rules about the measurements themselves."""
+
+from collections.abc import Iterator
+
+from studio.words import phrase
+
+from .finding import Finding, Worked
+
+USUAL = {"waist": ("Waist", 579.0, 1015.0), "hip": ("Hip", 788.0, 1283.0), "height": ("Height", 1472.0, 1829.0)}
+"""Least and most of 260 women, mm: Heinz, Peterson, Johnson and Kerr, "Exploring Relationships in Body Dimensions",
+Journal of Statistics Education 11(2), 2003. A fit, young sample: not a population."""
+
+
+def measurement_unusual(w: Worked) -> Iterator[Finding]:
+    """A measurement outside the range of a table of 260 women is read once more: a doubt, never a refusal."""
+    for name, (words, least, most) in USUAL.items():
+        value = getattr(w.brief.body, name)
+        if value is not None and not least <= value <= most:
+            says = phrase(
+                "{w:word} {v} lies outside {a} to {b}, the range of a table of 260 women. Measure once more to be sure.",
+                w=words, v=value, a=least, b=most,
+            )  # fmt: skip
+            yield Finding("measurement-unusual", "doubt", says, f"body.{name}")
+
+
+def hip_smaller_than_waist(w: Worked) -> Iterator[Finding]:
+    """Hips smaller than the waist do happen; the skirt then hangs from the waist, and the tape is read again."""
+    hip, waist = w.brief.body.hip, w.brief.body.waist
+    if hip is not None and hip < waist:
+        says = phrase("Hips of {h} are less than the waist of {w}. Is one in the other’s place?", h=hip, w=waist)
+        yield Finding("hip-smaller-than-waist", "note", says, "body.hip")

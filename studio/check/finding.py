@@ -1,0 +1,47 @@
+"""A finding: what is wrong, where, and the edit that mends it."""
+
+from collections.abc import Callable, Iterable, Mapping
+from typing import Any, Literal, TypeAlias
+
+from msgspec import Struct
+
+from studio.brief import Brief
+from studio.cloth.lay import Lay
+from studio.draft import Draft
+from studio.words import Phrase
+
+Weight: TypeAlias = Literal["stop", "doubt", "note"]
+WEIGHTS: tuple[Weight, ...] = ("stop", "doubt", "note")
+"""Heaviest first. A stop still draws; it holds back export until the maker says to go on."""
+
+
+class Finding(Struct, frozen=True):
+    """One rule's finding.
+
+    `where` is the brief path it points at and `piece` the piece, where there is one. `remedy` is an edit of the
+    brief, path by path, that makes the finding go away; `does` says its outcome in a few words.
+    """
+
+    rule: str
+    weight: Weight
+    says: Phrase
+    where: str
+    piece: str = ""
+    remedy: Mapping[str, Any] | None = None
+    does: Phrase | None = None
+
+
+class Worked(Struct, frozen=True):
+    """What a rule looks at: the brief and all that has been made up from it."""
+
+    brief: Brief
+    draft: Draft
+    lay: Lay
+
+
+Rule: TypeAlias = Callable[[Worked], Iterable[Finding]]
+
+
+def rule_name(rule: Rule) -> str:
+    """The rule's name as findings and the docs give it."""
+    return getattr(rule, "__name__", "").replace("_", "-")

@@ -1,0 +1,153 @@
+"""Rules about the skirt itself: gathers, seams, hem, stride."""
+
+import math
+from collections.abc import Iterator
+
+from studio.draft import notches, walked
+from studio.draft.seam import WALKS
+from studio.styles.gathered import Gathered
+from studio.words import phrase
+
+from .finding import Finding, Worked
+
+MOST_GATHERS = ((60.0, 3.0), (150.0, 2.5), (350.0, 2.0), (math.inf, 1.5))
+"""Up to this weight (g/m²) cloth gathers to at most this ratio: sheer, light, medium, heavy
+(common practice, no source)."""
+UNKNOWN_WEIGHT = 3.0
+
+
+def gathers_too_bulky(w: Worked) -> Iterator[Finding]:
+    """The heavier the cloth, the less of it goes into the seam; with no weight known, three times is the limit.
+
+    The remedy is the fullness that gathers just so.
+    """
+    skirt = w.brief.skirt
+    if not isinstance(skirt, Gathered):
+        return
+    grams, ratio = w.brief.cloth.weight, w.draft.fact("gather_ratio")
+    most = UNKNOWN_WEIGHT if grams is None else next(r for g, r in MOST_GATHERS if grams <= g)
+    if ratio <= most + 1e-9:
+        return
+    closed, gap = w.brief.closed, w.brief.gathers.end_gap
+    fullness = math.floor((most * (closed - 2 * gap) + 2 * gap) / closed * 20 + 1e-9) / 20
+    if grams is None:
+        says = phrase(
+            "The cloth is gathered {r:ratio} to 1; more than {m:ratio} is bulky in most cloth.", r=ratio, m=most
+        )
+    else:
+        says = phrase(
+            "The cloth is gathered {r:ratio} to 1; at {g:count} g/m² more than {m:ratio} is bulky.",
+            r=ratio, g=round(grams), m=most,
+        )  # fmt: skip
+    remedy = {"skirt.fullness": fullness} | ({"skirt.whole_widths": False} if skirt.whole_widths else {})
+    yield Finding(
+        "gathers-too-bulky", "doubt", says, "skirt.fullness", "skirt", remedy, phrase("Fullness {f:ratio}", f=fullness)
+    )
+
+
+def seams_walk(w: Worked) -> Iterator[Finding]:
+    """Both sides of every seam are equally long to 0.1 mm once gathers are drawn up."""
+    pieces = {p.id: p for p in w.draft.pieces}
+    for seam in w.draft.seams:
+        off = abs(walked(seam.one, pieces) - walked(seam.other, pieces))
+        if off > WALKS:
+            says = phrase("The two sides of the {s:word} seam differ by {d}.", s=seam.name, d=off)
+            yield Finding("seams-walk", "stop", says, "skirt.fullness", seam.one[0].piece)
+
+
+def notches_meet(w: Worked) -> Iterator[Finding]:
+    """Every notch on one side of the waist seam meets a notch or a join on the other, to 0.1 mm."""
+    pieces = {p.id: p for p in w.draft.pieces}
+    for seam in w.draft.seams:
+        if seam.name != "waist":
+            continue
+        ends, run = [0.0], 0.0
+        for part in seam.one:
+            run += walked((part,), pieces)
+            ends.append(run)
+        there = [*notches(seam.one, pieces), *ends]
+        lost = [n for n in notches(seam.other, pieces) if min(abs(n - t) for t in there) > WALKS]
+        if lost:
+            says = phrase("The band’s notch at {n} meets none on the skirt.", n=lost[0])
+            yield Finding("notches-meet", "stop", says, "gathers.sections", "skirt")
+
+
+def length_leaves_a_skirt(w: Worked) -> Iterator[Finding]:
+    """With the band counted in the length, at least 5 cm of skirt is left below it."""
+    skirt = w.brief.skirt
+    left = skirt.length - w.brief.waistband.width
+    if skirt.length_includes_band and left < 50:
+        says = phrase("The band takes {w} of a length of {l}.", w=w.brief.waistband.width, l=skirt.length)
+        remedy = {"skirt.length_includes_band": False}
+        yield Finding(
+            "length-leaves-a-skirt", "stop", says, "skirt.length", "skirt", remedy, phrase("Measure below the band")
+        )
+
+
+def first_turn_inside_hem(w: Worked) -> Iterator[Finding]:
+    """The first turn is less than the hem, and at most half of it lies flat. The remedy halves it."""
+    hem, turn = w.brief.seams.hem, w.brief.seams.first_turn
+    if turn > hem / 2 + 1e-9:
+        says = phrase("A first turn of {t} is more than half a hem of {h}.", t=turn, h=hem)
+        half = math.floor(hem / 2)
+        remedy = {"seams.first_turn": float(half)}
+        yield Finding(
+            "first-turn-inside-hem",
+            "doubt",
+            says,
+            "seams.first_turn",
+            "skirt",
+            remedy,
+            phrase("First turn {h}", h=half * 1.0),
+        )
+
+
+def stride(w: Worked) -> Iterator[Finding]:
+    """The hem must open as far as a step does.
+
+    Needed girth: 2 · step · (leg − h) / leg + the leg's girth at h, where h is how high the hem hangs, the step is
+    0.413 of the height and the leg 0.53 of it. The girths of thigh, knee, calf and ankle are the means of 260
+    women (Heinz et al. 2003). A model, not a measurement: try a long narrow skirt on before you hem it.
+    """
+    body, skirt = w.brief.body, w.brief.skirt
+    if body.height is None or body.waist_to_knee is None:
+        return
+    hang = body.waist_to_knee + KNEE * body.height - w.brief.finished_length
+    need = stride_girth(body.height, hang)
+    sweep = w.draft.fact("hem_sweep")
+    if sweep >= need - 1e-9:
+        return
+    says = phrase("A hem of {s} is short of a stride of {n} at this length.", s=sweep, n=need)
+    fullness = math.ceil(need / w.brief.closed * 20 - 1e-9) / 20
+    remedy = {"skirt.fullness": fullness} if isinstance(skirt, Gathered) and fullness <= 5 else None
+    yield Finding(
+        "stride", "doubt", says, "skirt.fullness", "skirt", remedy,
+        phrase("Fullness {f:ratio}", f=fullness) if remedy else None,
+    )  # fmt: skip
+
+
+KNEE = 45 / 165
+"""Height of the knee's middle above the floor, share of stature (model of the stride rule)."""
+LEG_GIRTHS = ((8.0, 212.1), (30.0, 350.1), (45.0, 352.6), (60.0, 572.0))
+"""Height above the floor (cm, at a stature of 165) and mean girth (mm): ankle, calf, knee, thigh.
+Heinz, Peterson, Johnson and Kerr, Journal of Statistics Education 11(2), 2003."""
+
+
+def stride_girth(height: float, hang: float) -> float:
+    """Hem girth a stride needs, mm, for a stature and a hem `hang` mm above the floor; 0 above the leg."""
+    leg, step = 0.53 * height, 0.413 * height
+    if hang >= leg:
+        return 0.0
+    low = max(0.0, hang)
+    return 2 * step * (leg - low) / leg + _leg_girth(low / height * 165)
+
+
+def _leg_girth(height: float) -> float:
+    (x0, y0), *rest = LEG_GIRTHS
+    if height <= x0:
+        return y0
+    for x1, y1 in rest:
+        if height <= x1:
+            return y0 + (y1 - y0) * (height - x0) / (x1 - x0)
+        x0, y0 = x1, y1
+    return y0

@@ -1,0 +1,67 @@
+"""The cut line, computed from seam lines and allowances with the corners a cutter would make.
+
+Where two edges meet, their parallels are drawn on until they cross. At a hem the sides are folded back as a
+mirror image, so that a slanted side still lies flat when the hem is turned up. A corner so sharp that its
+point would run away is cut off blunt.
+"""
+
+from collections.abc import Sequence
+
+from studio.geometry import TOUCH, Curve, Line, Path, Point, crossing, offset
+
+from .piece import Edge
+
+RUN = 2.5
+"""A mitre longer than this many allowances is cut off (common practice, no source)."""
+
+
+def cut_line(edges: Sequence[Edge]) -> Path:
+    """The closed cut line round edges that follow each other clockwise."""
+    sides = [list(offset(e.path, e.allowance).curves) for e in edges]
+    corners = [
+        _corner(e, f, sides[k], sides[(k + 1) % len(sides)])
+        for k, (e, f) in enumerate(zip(edges, [*edges[1:], edges[0]], strict=True))
+    ]
+    outline: list[Curve] = []
+    for k, side in enumerate(sides):
+        outline += _between(side, corners[k - 1][-1], corners[k][0])
+        outline += (Line(p, q) for p, q in zip(corners[k], corners[k][1:], strict=False))
+    return Path(tuple(c for c in outline if not isinstance(c, Line) or c.length > TOUCH))
+
+
+def _between(side: list[Curve], start: Point, end: Point) -> list[Curve]:
+    """A side drawn on, or cut back, from corner to corner: a straight one moves its ends, a curve gains tangents."""
+    if len(side) == 1 and isinstance(side[0], Line):
+        return [Line(start, end)]
+    return [Line(start, side[0].start), *side, Line(side[-1].end, end)]
+
+
+def _corner(e: Edge, f: Edge, before: list[Curve], after: list[Curve]) -> list[Point]:
+    """The points of the cut line from the end of one edge's side to the start of the next."""
+    p, u = before[-1].end, before[-1].direction(1)
+    q, v = after[0].start, after[0].direction(0)
+    if e.hem != f.hem:
+        return _hem_corner(e, f, p, u, q, v)
+    if abs(u.cross(v)) < 1e-9:  # one line runs on: step where the allowances differ
+        return [p] if p.distance(q) < TOUCH else [p, q]
+    tip = crossing(p, u, q, v)
+    widest = max(e.allowance, f.allowance)
+    if tip is None or (u.cross(v) > 0 and e.path.end.distance(tip) > RUN * widest):
+        return [p.along(u, widest), q.along(v, -widest)]
+    return [tip]
+
+
+def _hem_corner(e: Edge, f: Edge, p: Point, u: Point, q: Point, v: Point) -> list[Point]:
+    """Down the side to the hem line, then its mirror image down to the hem's raw edge (or up again)."""
+    if e.hem:
+        return list(reversed(_hem_corner(f, e, q, Point(-v.x, -v.y), p, Point(-u.x, -u.y))))
+    corner, along = f.path.start, v
+    at_line = crossing(p, u, corner, along)
+    if at_line is None:
+        return [p, q]
+    sideways = u.dot(along)
+    back = Point(u.x - 2 * sideways * along.x, u.y - 2 * sideways * along.y)
+    at_edge = crossing(at_line, back, q, v)
+    if at_edge is None:
+        return [p, q]
+    return [at_edge] if abs(sideways) < 1e-12 else [at_line, at_edge]

@@ -1,0 +1,94 @@
+"""Buttons and holes, hooks and bars: where they sit on a band, and how long a hole must be."""
+
+import math
+
+from studio.brief import Brief, Fastening
+from studio.geometry import Point, line
+from studio.words import phrase
+
+from .piece import Handle, LineMark, Spot
+
+HOOK_INSET = 3.0
+"""A hook lies 1/8 in back from the overlap's edge (New Mexico State Univ. Extension C-232)."""
+BUTTON_ROOM = 6.0
+"""Cloth to be left between button and edge, 1/4 in (Assn of Sewing and Design Professionals, standards)."""
+
+
+def hole_length(shape: str, diameter: float, height: float) -> float:
+    """Length of a buttonhole, mm.
+
+    Flat: diameter and thickness (Univ. of Minnesota Extension Bulletin 576, 1965). Domed and ball: the handbooks
+    disagree, so the longest of 1 1/4 diameters (Watson, Textiles and Clothing), half the girth of the ball, and
+    diameter and thickness.
+    """
+    if shape == "flat":
+        return diameter + height
+    return max(1.25 * diameter, math.pi * diameter / 2, diameter + height)
+
+
+def even_places(count: int, first: float, last: float) -> list[float]:
+    """Places of `count` buttons from `first` to `last`, evenly apart; one alone sits in the middle."""
+    if count == 1:
+        return [(first + last) / 2]
+    return [first + (last - first) * k / (count - 1) for k in range(count)]
+
+
+def inset(fastening: Fastening) -> float:
+    """From the extension's finished end to where the pull comes: a hole's outer end or the hook, mm."""
+    return fastening.end_inset if fastening.kind == "buttons" else HOOK_INSET
+
+
+def button_place(brief: Brief) -> float:
+    """From the plain end to the button or bar, mm: b = x − i, unless the maker has set it by hand."""
+    f = brief.fastening
+    if f.kind == "buttons" and f.button_inset is not None:
+        return f.button_inset
+    return max(0.0, brief.waistband.extension - inset(f))
+
+
+def closed_girth(brief: Brief) -> float:
+    """What the closed band measures, mm: B + x − i − b; an extension shorter than the inset cannot lap."""
+    f, x = brief.fastening, brief.waistband.extension
+    i = min(inset(f), x) if f.kind == "hook and bar" or f.button_inset is None else f.end_inset
+    return brief.closed + x - i - button_place(brief)
+
+
+def fasten(brief: Brief) -> tuple[list[LineMark], list[Spot], list[Handle]]:
+    """Marks and handles of the fastening on a folded band whose outer half lies from the fold (y = w) to 2w."""
+    f, band = brief.fastening, brief.waistband
+    end, top = brief.closed + band.extension, band.width
+    plain = button_place(brief)
+    if f.kind == "hook and bar":
+        middle = top + band.width / 2
+        on = ("fastening.kind", "waistband.extension")
+        hook = Spot(
+            "hook", Point(end - min(HOOK_INSET, band.extension), middle), 8, 0, words=phrase("hook, underneath")
+        )
+        bar = Spot("bar", Point(plain, middle), 8, 0, words=phrase("bar"), governs=on)
+        return [], [hook, bar], []
+    heights = even_places(f.count, top + f.edge_inset, top + band.width - f.edge_inset)
+    long = hole_length(f.button, f.button_diameter, f.button_height)
+    placed = ("fastening.button_inset", "fastening.count", "fastening.edge_inset", "fastening.button_diameter")
+    holed = ("fastening.end_inset", "fastening.count", "fastening.edge_inset", "fastening.button_height")
+    outer = end - f.end_inset
+    holes = [
+        LineMark("buttonhole", line(outer - long, y, outer, y), phrase("buttonhole {l}", l=long), holed)
+        for y in heights
+    ]
+    buttons = [
+        Spot(
+            "button",
+            Point(plain, y),
+            f.button_diameter,
+            words=phrase("button {d}", d=f.button_diameter),
+            governs=placed,
+        )
+        for y in heights
+    ]
+    handles = [
+        Handle("fastening.button_inset", Point(plain, heights[-1]), "x", 1.0),
+        Handle("fastening.end_inset", Point(outer, heights[-1]), "x", -1.0),
+    ]
+    if f.count > 1:
+        handles.append(Handle("fastening.edge_inset", Point(plain, heights[0]), "y", 1.0))
+    return holes, buttons, handles

@@ -1,0 +1,75 @@
+"""Gather rows: where they lie, where they start, break and stop."""
+
+import itertools
+
+from studio.brief import Brief
+from studio.geometry import TOUCH, line
+from studio.words import phrase
+
+from .piece import LineMark
+
+APART = 5.0
+"""Rows lie this far (mm) either side of the seam line (common practice, no source); closer where the allowance
+is small."""
+BREAK = 3.0
+"""Rows stop this far (mm) short of a break or a cross seam, so that the thread ends can be found."""
+ROWS = ("gathers.rows", "gathers.sections")
+LONG = 3000.0
+"""Above this width of cloth (mm) a row is drawn up in quarters instead of halves (common practice, no source)."""
+
+
+def sections(brief: Brief, flat_width: float) -> int:
+    """Into how many sections the rows break round the waist."""
+    return brief.gathers.sections or (4 if flat_width > LONG else 2)
+
+
+def row_heights(rows: int, allowance: float) -> list[float]:
+    """Heights of the rows (mm, the seam line at 0, the cloth's raw edge at −allowance)."""
+    step = min(APART, allowance / 3)
+    return sorted((-step, step, -2 * step, 2 * step)[:rows])
+
+
+def gather_rows(brief: Brief, start: float, end: float, flat_width: float) -> list[LineMark]:
+    """Rows and their stop bars on the panel that lies from `start` to `end` (mm) of the whole flat width.
+
+    Rows keep `end_gap` from the opening at both ends of the whole width, and break at each section and each
+    seam across them.
+    """
+    gap = brief.gathers.end_gap
+    n = sections(brief, flat_width)
+    breaks = (flat_width * k / n for k in range(1, n))
+    opens, closes = start < TOUCH, end > flat_width - TOUCH
+    stops = [start, *(b for b in breaks if start + BREAK < b < end - BREAK), end]
+    runs = [
+        (gap if opens and p == start else p - start + BREAK, q - start - (gap if closes and q == end else BREAK))
+        for p, q in itertools.pairwise(stops)
+    ]
+    heights = row_heights(brief.gathers.rows, brief.seams.allowance)
+    rows = [LineMark("gather", line(p, y, q, y), phrase("gather row"), ROWS) for y in heights for p, q in runs if q > p]
+    ends = [gap] * opens + [end - start - gap] * closes
+    words = phrase("rows start and stop {gap} from the back seam", gap=gap)
+    bars = [
+        LineMark("row stop", line(x, heights[0] - 4, x, heights[-1] + 4), words, ("gathers.end_gap",)) for x in ends
+    ]
+    return rows + bars
+
+
+def gather_ratio(flat_width: float, closed: float, end_gap: float) -> float:
+    """Cloth to band where it is really gathered: the flat ends are taken out of both."""
+    return (flat_width - 2 * end_gap) / (closed - 2 * end_gap)
+
+
+def stitch_length(weight: float | None) -> float:
+    """Length of the gathering stitch, mm: short for light cloth, long for heavy (common practice, no source)."""
+    grams = weight or 140.0
+    return 3.0 if grams < 100 else 4.0 if grams < 250 else 4.5
+
+
+def thickness(weight: float | None) -> float:
+    """Thickness of one layer, mm, from its weight: about 0.25 mm at 120 g/m² (common practice, no source)."""
+    return (weight or 140.0) / 480
+
+
+def layers_thickness(ratio: float, weight: float | None) -> float:
+    """Thickness of the gathered seam, mm: the gathered cloth and the two layers of the band."""
+    return (ratio + 2) * thickness(weight)

@@ -1,0 +1,40 @@
+"""Interfacing for the band: to the cut edges, the outer half only, or trimmed out of the allowances."""
+
+from studio.brief import Brief
+from studio.geometry import Line, Path, Point, rectangle
+from studio.words import tr
+
+from .piece import Edge, Piece
+
+CAUGHT = 3.0
+"""Trimmed interfacing reaches this far (mm) past the seam line, so that the stitching holds it
+(common practice, no source)."""
+
+
+def interfacing(brief: Brief) -> Piece | None:
+    """The band's interfacing, placed as the band is (same origin), or None where there is to be none."""
+    band, a = brief.waistband, brief.seams.allowance
+    end, tall = brief.closed + band.extension, 2 * band.width
+    over = min(CAUGHT, a)
+    match band.interfacing:
+        case "none":
+            return None
+        case "whole":
+            outline = rectangle(-a, -a, end + a, tall + a)
+        case "outer half":
+            outline = rectangle(-over, band.width, end + over, tall + over)
+        case _:
+            outline = rectangle(-over, -over, end + over, tall + over)
+    return Piece(
+        id="interfacing",
+        name=tr("Interfacing"),
+        edges=tuple(_edges(outline)),
+        cut_line=outline,
+        grain=(Point(end * 0.3, tall * 0.75), Point(end * 0.7, tall * 0.75)),
+        cloth="interfacing",
+    )
+
+
+def _edges(outline: Path) -> list[Edge]:
+    names = ("top", "extension end", "bottom", "plain end")
+    return [Edge(n, Path((c,)), 0.0) for n, c in zip(names, outline.curves, strict=True) if isinstance(c, Line)]

@@ -1,0 +1,34 @@
+"""Zips: which length to buy, and what to do with one that is too long."""
+
+from studio.brief import Opening
+from studio.words import phrase
+
+from .draft import Notion
+
+ZIPS = (100.0, 120.0, 150.0, 180.0, 200.0, 230.0, 250.0, 300.0, 350.0, 400.0, 450.0, 500.0, 550.0, 600.0, 650.0, 700.0)
+"""Lengths sold, mm (common practice, no source; 7, 9, 12, 14, 18, 20, 22 and 24 in are the same to the centimetre)."""
+PAST_STOP = {"invisible": 25.0, "lapped": 0.0, "centred": 0.0}
+"""How far a zip must run on past the stop, mm: an invisible one is sewn down to it from above
+(common practice, no source)."""
+
+
+def shortest_zip(opening: Opening, stop: float) -> float:
+    """Shortest zip that serves an opening down to `stop`, mm."""
+    return stop + PAST_STOP[opening.kind]
+
+
+def zip_notion(opening: Opening, stop: float) -> Notion:
+    """The zip to buy, or the one on hand and where to shorten it."""
+    need = shortest_zip(opening, stop)
+    sizes: dict[str, float | int | str] = {"kind": opening.kind}
+    if opening.zip_on_hand is None:
+        length = next((z for z in ZIPS if z >= need - 1e-9), ZIPS[-1])
+        return Notion("zip", phrase("{k:word} zip, {l}", k=opening.kind, l=length), sizes | {"length": length})
+    have = opening.zip_on_hand
+    sizes["length"] = have
+    if have <= need + 1e-9:
+        return Notion("zip", phrase("{k:word} zip, {l}, on hand", k=opening.kind, l=have), sizes)
+    words = phrase(
+        "{k:word} zip, {l}, on hand: bar-tack at {t}, cut at {c}", k=opening.kind, l=have, t=need, c=need + 20
+    )
+    return Notion("zip", words, sizes | {"bar_tack": need, "cut_at": min(have, need + 20)})

@@ -1,0 +1,66 @@
+"""The plan: every piece in its place on one large sheet, before that is cut into printed ones."""
+
+from functools import reduce
+
+from msgspec import Struct
+
+from studio.drawing import Drawing, Group, moved
+from studio.geometry import Box, Path
+
+from .page import Size
+
+EDGE = 5.0
+"""Paper left between a piece and the edge of the plan, mm."""
+
+
+class PatternPiece(Struct, frozen=True):
+    """A piece as paper shows it, in mm.
+
+    `outline` is its closed cut line; `drawing` its lines and the words that belong on them; `blocks` are words that
+    may stand anywhere inside, such as the title block. Joins of sheets should keep away from the x of `upright` and
+    the y of `lying` lines, and never cut what is in `whole`, such as a buttonhole.
+    """
+
+    number: str
+    name: str
+    outline: Path
+    drawing: Drawing
+    blocks: tuple[Group, ...] = ()
+    upright: tuple[float, ...] = ()
+    lying: tuple[float, ...] = ()
+    whole: tuple[Box, ...] = ()
+
+    @property
+    def box(self) -> Box:
+        """The upright rectangle round the cut line."""
+        return self.outline.box
+
+    def moved(self, dx: float, dy: float) -> "PatternPiece":
+        """A shifted copy."""
+        return PatternPiece(
+            self.number,
+            self.name,
+            self.outline.moved(dx, dy),
+            moved(self.drawing, dx, dy),
+            tuple(Group(b.name, moved(b.marks, dx, dy), b.clip and b.clip.moved(dx, dy)) for b in self.blocks),
+            tuple(x + dx for x in self.upright),
+            tuple(y + dy for y in self.lying),
+            tuple(b.moved(dx, dy) for b in self.whole),
+        )
+
+
+class Plan(Struct, frozen=True):
+    """Pieces in their places: x and y from the plan's top left corner, in mm."""
+
+    pieces: tuple[PatternPiece, ...]
+
+    @property
+    def drawing(self) -> Drawing:
+        """Everything, one group for each piece."""
+        return tuple(Group(p.name, (*p.drawing, *p.blocks)) for p in self.pieces)
+
+    @property
+    def size(self) -> Size:
+        """From the corner to the edge beyond the last piece, mm."""
+        box = reduce(Box.joined, (p.box for p in self.pieces))
+        return Size(box.right + EDGE, box.bottom + EDGE)

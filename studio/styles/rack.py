@@ -1,0 +1,99 @@
+"""The rack: every style there is, found by itself, so that adding one is adding a file."""
+
+import pkgutil
+from collections.abc import Mapping
+from functools import lru_cache
+from importlib import import_module
+from typing import Any
+
+from msgspec.structs import replace
+
+from studio.brief import Brief, Declared, Skirt, declared
+from studio.draft import Draft
+
+from .style import Style
+
+
+def _found() -> dict[str, Style[Any]]:
+    here = __package__ or ""
+    names = sorted(m.name for m in pkgutil.iter_modules(import_module(here).__path__))
+    modules = [import_module(f"{here}.{name}") for name in names if name not in ("rack", "style")]
+    return {m.STYLE.name: m.STYLE for m in modules}
+
+
+RACK = _found()
+"""Style by name."""
+RECORDS: tuple[type[Skirt], ...] = tuple(s.record for s in RACK.values())
+"""The record of every style, as files know them."""
+
+
+def usual(style: str = "gathered") -> Brief:
+    """A brief with every number at its usual value."""
+    return Brief(skirt=RACK[style].record())
+
+
+def draft(brief: Brief) -> Draft:
+    """The drafted skirt."""
+    return RACK[style_of(brief)].draft(brief, brief.skirt)
+
+
+def style_of(brief: Brief) -> str:
+    """Name of the brief's style."""
+    return str(brief.skirt.__struct_config__.tag)
+
+
+@lru_cache(maxsize=32)
+def _declarations(record: type[Skirt]) -> dict[str, Declared]:
+    style = Declared(
+        "skirt.style", "choice", "Style", "What kind of skirt it is.", "gathered", "gathered", options=tuple(RACK)
+    )
+    every = (style, *declared(record, "skirt"), *declared(Brief))
+    return {d.path: d for d in every}
+
+
+def declarations(brief: Brief) -> Mapping[str, Declared]:
+    """Everything the maker decides for this style, by path, in the order of the form."""
+    return _declarations(type(brief.skirt))
+
+
+def value(brief: Brief, path: str) -> Any:
+    """The value at a path; KeyError for a path that this style does not have."""
+    if path not in declarations(brief):
+        raise KeyError(path)
+    if path == "skirt.style":
+        return style_of(brief)
+    place: Any = brief
+    for name in path.split("."):
+        place = getattr(place, name)
+    return place
+
+
+def applies(brief: Brief, one: Declared) -> bool:
+    """Whether a declaration matters to this brief as it stands."""
+    return one.when is None or str(value(brief, one.when[0])) in one.when[1]
+
+
+def edit(brief: Brief, changes: Mapping[str, Any]) -> Brief:
+    """The brief with other values at some paths; KeyError for an unknown path.
+
+    Values are taken as `brief.typed` reads them: in range, and of the declared kind.
+    """
+    for path, new in changes.items():
+        if path == "skirt.style":
+            brief = replace(brief, skirt=restyled(brief.skirt, new))
+            continue
+        if path not in declarations(brief):
+            raise KeyError(path)
+        head, _, tail = path.partition(".")
+        brief = replace(brief, **{head: replace(getattr(brief, head), **{tail: new}) if tail else new})
+    return brief
+
+
+def restyled(skirt: Skirt, style: str) -> Skirt:
+    """The same skirt in another style: what both styles have is kept, the rest starts at its usual value."""
+    record = RACK[style].record
+    if type(skirt) is record:
+        return skirt
+    shared = {f: getattr(skirt, f) for f in record.__struct_fields__ if f in skirt.__struct_fields__}
+    fresh: Skirt = record(**shared)
+    return fresh

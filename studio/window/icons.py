@@ -1,0 +1,96 @@
+"""The icons: a 20 unit square, strokes of 1.5 with round ends, no fills but one dot.
+
+Kept as path data and stroked at whatever size and density is asked, in the ink worn at that moment.
+Save goes into the tray, Export comes out of it.
+"""
+
+from functools import lru_cache
+from typing import Final
+
+from PySide6.QtCore import QByteArray, QRect, QRectF, QSize, Qt
+from PySide6.QtGui import QIcon, QIconEngine, QPainter, QPixmap
+from PySide6.QtSvg import QSvgRenderer
+
+from . import theme
+
+DRAWN: Final[dict[str, str]] = {  # SVG path data; what follows a * is the middle of a dot
+    "new": "M5 2.5h7l3.5 3.5v11.5h-10.5z M12 2.5v3.5h3.5 M10.2 9.2v5 M7.7 11.7h5",
+    "open": "M2.5 15.5v-11h5l1.8 2h7.2v2.5 M2.5 15.5l2.6-6.5h12.9l-2.6 6.5z",
+    "save": "M10 2.5v9 M6.3 8l3.7 3.7l3.7-3.7 M3 12v5h14v-5",
+    "undo": "M7 4l-4 4l4 4 M3.3 8h8.2a4.3 4.3 0 0 1 0 8.6h-4",
+    "redo": "M13 4l4 4l-4 4 M16.7 8h-8.2a4.3 4.3 0 0 0 0 8.6h4",
+    "export": "M10 12v-9 M6.3 6.4l3.7-3.7l3.7 3.7 M6 9h-2.5v8h13v-8h-2.5",
+    "print": "M6 7v-4.5h8v4.5 M6 14h-3.5v-7h15v7h-3.5 M6 11.5h8v6h-8z*14.8,9.3",
+    "fit": "M2.5 6.5v-4h4 M13.5 2.5h4v4 M17.5 13.5v4h-4 M6.5 17.5h-4v-4 M6.5 7.5h7v5h-7z",
+    "plus": "M10 4.5v11 M4.5 10h11",
+    "minus": "M4.5 10h11",
+    "life": "M2.5 5.5h15v9h-15z M5.5 5.5v3 M8.5 5.5v4.5 M11.5 5.5v3 M14.5 5.5v4.5",
+    "lines": "M2.5 5h15 M2.5 10h4 M9 10h4 M15.5 10h2 M2.5 15h1 M6.5 15h1 M10.5 15h1 M14.5 15h1",
+    "reset": "M4.2 6.5a7 7 0 1 1 -1 5 M3.3 3v4h4",
+    "fold": "M7.5 5l5 5l-5 5",
+    "unfold": "M5 7.5l5 5l5-5",
+    "tick": "M4.5 10.5l3.8 3.8l7.2-8.4",
+    "style-gathered": "M6.5 3h7v2h-7z M6.5 5c-.8 4.5-2.8 8-3.5 12h14c-.7-4-2.7-7.5-3.5-12 "
+    "M8.3 5.5l-.8 4 M10 5.5v5.5 M11.7 5.5l.8 4",
+    "style-pleated": "M6.5 3h7v2h-7z M6.5 5l-3 12h13l-3-12 M8.2 5l-1.2 12 M10 5v12 M11.8 5l1.2 12",
+    "style-tiered": "M6.5 3h7v2h-7z M6.5 5l-1 3.5h9l-1-3.5 M5.5 8.5l-1.3 4h11.6l-1.3-4 M4.2 12.5l-1.7 4.5h15l-1.7-4.5",
+    "style-circle": "M7 3h6v2h-6z M7 5c-1 4-3 7.5-5.5 9.5c2.8 3.2 14.2 3.2 17 0c-2.5-2-4.5-5.5-5.5-9.5",
+    "style-gored": "M6.5 3h7v2h-7z M6.5 5c-1 3-1 4-3.5 12h14c-2.5-8-2.5-9-3.5-12 M8.6 5c-.4 4-.4 5-1.4 12 "
+    "M11.4 5c.4 4 .4 5 1.4 12",
+    "style-straight": "M6.5 3h7v2h-7z M6.5 5c-1.3 2.5-1.5 4-1.5 6v6h10v-6c0-2-.2-3.5-1.5-6 M8.5 5l.3 3 M11.5 5l-.3 3",
+}
+_STROKE: Final = 1.5
+_SILHOUETTE: Final = 1.2  # shown larger, so drawn finer
+
+
+def svg(name: str, shade: str) -> str:
+    """An icon as an SVG document, stroked in a colour (#RRGGBB)."""
+    strokes, *dots = DRAWN[name].split("*")
+    width = _SILHOUETTE if name.startswith("style-") else _STROKE
+    spots = ""
+    for dot in dots:
+        x, y = dot.split(",")
+        spots += f'<circle cx="{x}" cy="{y}" r="1" fill="{shade}" stroke="none"/>'
+    return (
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 20 20">'
+        f'<g fill="none" stroke="{shade}" stroke-width="{width}" stroke-linecap="round" stroke-linejoin="round">'
+        f'<path d="{strokes}"/>{spots}</g></svg>'
+    )
+
+
+@lru_cache(maxsize=256)
+def _stroked(name: str, shade: str) -> QSvgRenderer:
+    return QSvgRenderer(QByteArray(svg(name, shade).encode()))
+
+
+def paint(painter: QPainter, name: str, box: QRectF, token: str) -> None:
+    """Stroke an icon into a box, in the colour of a token."""
+    _stroked(name, getattr(theme.current(), token)).render(painter, box)
+
+
+class _Strokes(QIconEngine):
+    """Draws an icon when it is asked for, so that no bitmap is kept and a change of theme needs no new icon."""
+
+    def __init__(self, name: str) -> None:
+        super().__init__()
+        self._name = name
+
+    def paint(self, painter: QPainter, rect: QRect, mode: QIcon.Mode, state: QIcon.State) -> None:
+        token = "off" if mode == QIcon.Mode.Disabled else "accent" if state == QIcon.State.On else "ink"
+        paint(painter, self._name, QRectF(rect), token)
+
+    def pixmap(self, size: QSize, mode: QIcon.Mode, state: QIcon.State) -> QPixmap:
+        picture = QPixmap(size)
+        picture.fill(Qt.GlobalColor.transparent)
+        with QPainter(picture) as painter:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            self.paint(painter, picture.rect(), mode, state)
+        return picture
+
+    def clone(self) -> QIconEngine:
+        return _Strokes(self._name)
+
+
+def icon(name: str) -> QIcon:
+    """An icon for a button or an action."""
+    return QIcon(_Strokes(name))

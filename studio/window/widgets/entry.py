@@ -1,0 +1,118 @@
+"""What every field has: one thing the maker decides, the plate when it is in hand, and what it says to the window."""
+
+from PySide6.QtCore import QEvent, QObject, QRectF, Qt, Signal
+from PySide6.QtGui import QFocusEvent, QPainter, QPaintEvent
+from PySide6.QtWidgets import QApplication, QWidget
+
+from studio.brief.declare import Declared
+from studio.brief.typed import Typed
+from studio.units import Unit
+from studio.words import tr
+
+from .. import theme
+from ..tokens import SPACE
+from .strokes import Fade, slab
+
+_PASSING = (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReason)  # the maker will be back
+
+
+class Entry(QWidget):
+    """A field, built from its declaration alone.
+
+    `changed` carries each new value, live; `finished` says that the edit is over, so that a slide, or a number typed
+    digit by digit, is one step to undo. `lit` carries the path while the field is in hand, "" when it is put down.
+    """
+
+    changed = Signal(str, object)
+    finished = Signal(str)
+    lit = Signal(str)
+
+    def __init__(self, declared: Declared, unit: Unit, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.declared = declared
+        self.value: Typed = declared.default
+        self.unit: Unit = unit
+        self.fault = ""
+        self._before: tuple[Typed] | None = None  # the value before the edit that is going on
+        self._in_hand = False
+        self._lit_from_outside = False
+        self._plate = Fade(self)
+        self.setToolTip(tr(declared.hint))
+
+    @property
+    def path(self) -> str:
+        """The path of what is declared."""
+        return self.declared.path
+
+    def show_value(self, value: Typed, unit: Unit) -> None:
+        """Show a value of the brief in a unit; what the maker is typing at this moment stays."""
+        self.value, self.unit = value, unit
+
+    def set_unit(self, unit: Unit) -> None:
+        """Show the same value in another unit."""
+        self.settle()
+        self.show_value(self.value, unit)
+
+    def settle(self) -> None:
+        """Take what has been typed as meant, and end the edit; before saving, printing or undoing."""
+        self._finish()
+
+    def set_lit(self, on: bool) -> None:
+        """Light the field from outside, because the pointer is on its line or its finding."""
+        self._lit_from_outside = on
+        self._light()
+
+    def _change(self, value: Typed) -> None:
+        """A new value from the maker's hand."""
+        if value == self.value:
+            return
+        if self._before is None:
+            self._before = (self.value,)
+        self.value = value
+        self.changed.emit(self.path, value)
+
+    def _take_back(self) -> None:
+        """The value as it was before this edit."""
+        if self._before is not None:
+            self._change(self._before[0])
+
+    def _finish(self) -> None:
+        if self._before is not None:
+            self._before = None
+            self.finished.emit(self.path)
+
+    def _watch(self, *controls: QWidget) -> None:
+        """Know when one of the field's controls is in hand."""
+        for control in controls:
+            control.installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.FocusIn:
+            self._take_up(True)
+        elif event.type() == QEvent.Type.FocusOut and isinstance(event, QFocusEvent) and event.reason() not in _PASSING:
+            self.settle()
+            now = QApplication.focusWidget()
+            self._take_up(now is not None and self.isAncestorOf(now))
+        return False
+
+    def _take_up(self, on: bool) -> None:
+        if on != self._in_hand:
+            self._in_hand = on
+            self._light()
+            self.lit.emit(self.path if on else "")
+
+    def _light(self) -> None:
+        self._plate.to(self._in_hand or self._lit_from_outside)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        level = 1.0 if self.fault else self._plate.level
+        if not level:
+            return
+        token, bar = ("stop_bg", "stop") if self.fault else ("plate", "accent")
+        alpha = round(255 * level)
+        box = QRectF(self.rect()).adjusted(SPACE.xs, 0, -SPACE.xs, 0)
+        with QPainter(self) as painter:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            slab(painter, box, theme.colour(token, alpha))
+            box.setWidth(3)
+            slab(painter, box, theme.colour(bar, alpha), 1.5)
