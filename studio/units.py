@@ -48,7 +48,7 @@ _NUMBER: Final = re.compile(r"(?:(?:([0-9]+) )?([0-9]+) ?/ ?([0-9]+)|([0-9]+[.,]
 _WORD: Final = re.compile(r"([^\W\d_]+|['\"])\.? ?")
 
 
-class Unreadable(Trouble, ValueError):
+class Unreadable(Trouble, ValueError):  # noqa: N818
     """What was typed is not a value: `str` of it is one clear sentence."""
 
 
@@ -64,7 +64,7 @@ def read_length(text: str, unit: Unit = "cm") -> float:
         amount, at = number
         word, at = _unit(plain, at)
         name = word or {"": unit, "ft": "in"}.get(before, "")
-        if not name or before and name not in _THEN.get(before, ()):
+        if not name or (before and name not in _THEN.get(before, ())):
             break
         total += amount * _mm(name)
         if at == len(plain):
@@ -83,7 +83,7 @@ def read_number(text: str, *words: str) -> tuple[Fraction, str]:
         rest = plain[number[1] :]
         if rest in ("", *words):
             return number[0], rest
-    raise _unreadable("“{typed:word}” is not a number; type one such as 2 or 2.5.", text)
+    raise _unreadable(tr("“{typed:word}” is not a number; type one such as 2 or 2.5."), text)
 
 
 def write_length(mm: float, unit: Unit, *, bare: bool = False, signed: bool = False, fine: bool = False) -> str:
@@ -168,14 +168,14 @@ def _template(text: str) -> tuple[tuple[str, str, Callable[[Any, Unit], str] | N
 def _plain(text: str) -> str:
     """What was typed with its looks taken off; refuses what no length holds."""
     if len(text) > LONGEST:
-        raise _unreadable("“{typed:word}” is too long; type a number such as 68.5.", text)
+        raise _unreadable(tr("“{typed:word}” is too long; type a number such as 68.5."), text)
     plain = text.strip().translate(_LOOKS).replace("''", '"')
     if not plain.isprintable():
-        raise _unreadable("“{typed:word}” holds a character that cannot be seen; type it again.", text)
+        raise _unreadable(tr("“{typed:word}” holds a character that cannot be seen; type it again."), text)
     if any(c.isdecimal() and not c.isascii() for c in plain):
-        raise _unreadable("“{typed:word}” holds other digits; type it with the digits 0 to 9.", text)
+        raise _unreadable(tr("“{typed:word}” holds other digits; type it with the digits 0 to 9."), text)
     if not _DASHES.isdisjoint(plain):
-        raise _unreadable("Leave out the minus in “{typed:word}”; write a fraction after a space, as 27 1/2.", text)
+        raise _unreadable(tr("Leave out the minus in “{typed:word}”; write a fraction after a space, as 27 1/2."), text)
     plain = "".join(f" {normalize('NFKC', c)}" if decomposition(c).startswith("<fraction>") else c for c in plain)
     return " ".join(plain.replace("⁄", "/").split()).lower()
 
@@ -189,9 +189,9 @@ def _number(plain: str, at: int) -> tuple[Fraction, int] | None:
     if decimal:
         return Fraction(decimal.replace(",", ".")), found.end()
     if int(under) == 0:
-        raise _unreadable("“{typed:word}” has 0 below the line; type a fraction such as 1/2.", plain)
+        raise _unreadable(tr("“{typed:word}” has 0 below the line; type a fraction such as 1/2."), plain)
     if int(over) >= int(under):
-        raise _unreadable("“{typed:word}” is not a fraction; leave a space before it, as in 27 1/2.", plain)
+        raise _unreadable(tr("“{typed:word}” is not a fraction; leave a space before it, as in 27 1/2."), plain)
     return int(whole or 0) + Fraction(int(over), int(under)), found.end()
 
 
@@ -201,7 +201,7 @@ def _unit(plain: str, at: int) -> tuple[str, int]:
     if not found:
         return "", at
     if found[1] not in _UNITS:
-        raise _unreadable("“{typed:word}” is not a unit known here; use cm, mm, m, in, ft, yd or L.", found[1])
+        raise _unreadable(tr("“{typed:word}” is not a unit known here; use cm, mm, m, in, ft, yd or L."), found[1])
     return _UNITS[found[1]], found.end()
 
 
@@ -225,7 +225,7 @@ def _asked(name: str) -> Fraction:
 
 @lru_cache(maxsize=1)
 def _registry() -> Any:
-    from pint import UnitRegistry
+    from pint import UnitRegistry  # noqa: PLC0415 (slow to load)
 
     registry: Any = UnitRegistry(non_int_type=Fraction)
     registry.define("ligne = inch / 40")  # of the button trade; not the watchmaker's, which is 2.256 mm

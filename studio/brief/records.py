@@ -46,7 +46,7 @@ class Waistband(Record, frozen=True):
     kind: Annotated[Literal["folded"], one_of("Kind", "Folded: one piece, faced with itself.")] = "folded"
     width: Annotated[float, mm("Width", 10, 150, "Finished, from fold to seam.")] = 30.0
     ease: Annotated[float, mm("Ease", 0, 100, "Room between body and band: a thumb should slip under.")] = 10.0
-    extension: Annotated[float, mm("Extension", 0, 100, "Past the opening, to carry the fastening.")] = 30.0
+    extension: Annotated[float, mm("Extension", 0, 100, "Past the opening, to carry the fastening.")] = 40.0
     interfacing: Annotated[Literal["whole", "outer half", "trimmed", "none"], one_of(
         "Interfacing", "Whole: to the cut edges. Outer half: the face only. Trimmed: 3 mm past the seams.")] = "trimmed"
 
@@ -74,10 +74,10 @@ class Fastening(Record, frozen=True):
         "Diameter", 6, 60, "Across the button; 24 L is 1.5 cm.", step=0.5, when=BUTTONED)] = 18.0
     button_height: Annotated[float, mm("Thickness", 1, 30, "How thick the button is.", step=0.5, when=BUTTONED)] = 3.0
     end_inset: Annotated[float, mm(
-        "Hole from the end", 3, 80, "From the extension’s finished end to the hole’s outer end.", when=BUTTONED)] = 10.0
+        "Hole from the end", 3, 80, "From the extension’s finished end to the hole’s outer end.", when=BUTTONED)] = 15.0
     button_inset: Annotated[float, mm(
         "Button from the end", 0, 100, "From the plain end to the button; empty so that the band closes true.",
-        usual=20, blank="closes true", when=BUTTONED)] | None = None
+        usual=25, blank="closes true", when=BUTTONED)] | None = None
     edge_inset: Annotated[float, mm(
         "From the edges", 3, 70, "First button from the top edge, last from the lower edge.", when=BUTTONED)] = 15.0
 

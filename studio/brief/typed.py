@@ -18,7 +18,7 @@ from ..units import (
     write_share,
     write_weight,
 )
-from ..words import phrase, tr
+from ..words import Phrase, phrase, tr
 from .declare import Declared
 
 Typed: TypeAlias = float | int | str | bool | None
@@ -43,7 +43,7 @@ def read_value(declared: Declared, text: str, unit: Unit) -> Typed:
     """
     if declared.kind == "name":
         return _read_name(declared, text)
-    said = _said(text)
+    said, field = _said(text), tr(declared.words)
     if said in ("", "unknown", tr("unknown"), _said(declared.blank), _said(tr(declared.blank))):
         if declared.unknown:
             return None
@@ -51,7 +51,8 @@ def read_value(declared: Declared, text: str, unit: Unit) -> Typed:
             return 0
         if not said:
             usual = write_value(declared, declared.usual, unit)
-            raise _refused("{field:word} cannot be empty; {usual:word} is usual.", declared, usual=usual)
+            says = phrase("{field:word} cannot be empty; {usual:word} is usual.", field=field, usual=usual)
+            raise _refused(says)
     match declared.kind:
         case "choice":
             return _read_choice(declared, said)
@@ -68,14 +69,18 @@ def read_value(declared: Declared, text: str, unit: Unit) -> Typed:
             return _within(declared, float(amount * OUNCE if word in _OUNCES else amount), unit)
         case "count":
             count = read_number(text)[0]
-            if count.denominator != 1:
-                raise _refused("{field:word} has to be a whole number.", declared)
-            return int(_within(declared, int(count), unit))
+            if count.denominator == 1 and _holds(declared, float(count)):
+                return int(count)
+            says = phrase(
+                "{field:word}: a whole number from {least:count} to {most:count}.",
+                field=field, least=declared.least, most=declared.most,
+            )  # fmt: skip
+            raise _refused(says)
 
 
 def write_value(declared: Declared, value: Typed, unit: Unit, *, bare: bool = False) -> str:
     """A value of what is declared, as the maker reads it and may type it; `bare` leaves the unit out."""
-    if value is None or declared.blank and declared.kind == "count" and value == 0:
+    if value is None or (value == 0 and declared.kind == "count" and declared.blank):
         return tr(declared.blank)
     amount: Any = value
     match declared.kind:
@@ -100,9 +105,10 @@ def write_value(declared: Declared, value: Typed, unit: Unit, *, bare: bool = Fa
 def _read_name(declared: Declared, text: str) -> str:
     kept = " ".join(text[: _LONGEST + 1].split())
     kept = "".join(c for c in kept if category(c) not in ("Cc", "Cs") and c not in _TURNS)
-    if len(kept) > _ROOM or len(text) > _LONGEST:
-        raise _refused("{field:word} has room for {room:count} characters.", declared, room=_ROOM)
-    return kept
+    if len(kept) <= _ROOM and len(text) <= _LONGEST:
+        return kept
+    says = "{field:word} has room for {room:count} characters."
+    raise _refused(phrase(says, field=tr(declared.words), room=_ROOM))
 
 
 def _read_choice(declared: Declared, said: str) -> str:
@@ -110,16 +116,16 @@ def _read_choice(declared: Declared, said: str) -> str:
         if said in (_said(option), _said(tr(option))):
             return option
     options = ", ".join(tr(option) for option in declared.options)
-    raise _refused(
-        "{field:word} is one of: {options:word}; not “{typed:word}”.", declared, options=options, typed=shown(said)
-    )
+    says = "{field:word} is one of: {options:word}; not “{typed:word}”."
+    raise _refused(phrase(says, field=tr(declared.words), options=options, typed=shown(said)))
 
 
 def _read_switch(declared: Declared, said: str) -> bool:
     known = _SWITCH | {_said(tr("yes")): True, _said(tr("no")): False}
     if said in known:
         return known[said]
-    raise _refused("{field:word} is yes or no, not “{typed:word}”.", declared, typed=shown(said))
+    says = "{field:word} is yes or no, not “{typed:word}”."
+    raise _refused(phrase(says, field=tr(declared.words), typed=shown(said)))
 
 
 def _read_length(declared: Declared, text: str, unit: Unit) -> float:
@@ -144,8 +150,10 @@ def _within(declared: Declared, value: float, unit: Unit) -> float:
     bound = declared.least if value < declared.least else declared.most
     if write_value(declared, value, unit) == write_value(declared, bound, unit):
         return bound
-    limits = {"least": _bound(declared, declared.least, unit, bare=True), "most": _bound(declared, declared.most, unit)}
-    says = phrase("{field:word} goes from {least:word} to {most:word}.", field=tr(declared.words), **limits)
+    least, most = write_value(declared, declared.least, unit, bare=True), write_value(declared, declared.most, unit)
+    says = phrase(
+        "{field:word} goes from {least:word} to {most:word}.", field=tr(declared.words), least=least, most=most
+    )
     raise _Outside(spell(says, unit))
 
 
@@ -153,17 +161,10 @@ def _holds(declared: Declared, value: float) -> bool:
     return declared.least <= value <= declared.most
 
 
-def _bound(declared: Declared, value: float, unit: Unit, *, bare: bool = False) -> str:
-    return write_count(value) if declared.kind == "count" else write_value(declared, value, unit, bare=bare)
-
-
 def _said(text: str) -> str:
     """Words as they are compared: small letters, with spaces, hyphens and underscores alike."""
-    return re.sub(r"[\s_-]+", " ", text[:_LONGEST]).strip().casefold() if len(text) <= _LONGEST else shown(text)
+    return re.sub(r"[\s_-]+", " ", text).strip().casefold() if len(text) <= _LONGEST else shown(text)
 
 
-def _refused(text: str, declared: Declared, **values: str | int) -> Unreadable:
-    kept = {
-        name: shown(value) if name == "typed" and isinstance(value, str) else value for name, value in values.items()
-    }
-    return Unreadable(spell(phrase(text, field=tr(declared.words), **kept), "cm"))
+def _refused(text: Phrase) -> Unreadable:
+    return Unreadable(spell(text, "cm"))

@@ -1,10 +1,12 @@
 """Rules about the waistband and what closes it."""
 
+import itertools
 import math
 from collections.abc import Iterator
+from typing import Any
 
-from studio.draft.fastening import BUTTON_ROOM, HOOK_INSET, button_place, closed_girth, even_places, hole_length
-from studio.words import phrase
+from studio.draft.fastening import BUTTON_ROOM, closed_girth, even_places, hole_length
+from studio.words import Phrase, phrase
 
 from .finding import Finding, Worked
 
@@ -30,25 +32,47 @@ def closed_girth_holds(w: Worked) -> Iterator[Finding]:
 
 
 def hole_inside_extension(w: Worked) -> Iterator[Finding]:
-    """The fastening lies on the extension: a hole never reaches past the centre line into the band, nor a hook.
+    """The fastening lies on the extension: a hole never reaches past the centre line into the band, and its outer
+    end, where the button sits, keeps half the button and 6 mm from the extension's end.
 
-    The remedy is the extension that holds it, rounded up to 5 mm.
+    The remedy is the inset and the extension that hold it, rounded up to 5 mm.
     """
     f, x = w.brief.fastening, w.brief.waistband.extension
-    need, what = HOOK_INSET + 10, "A hook and bar need an extension of {n}; this one is {x}."
-    if f.kind == "buttons":
-        need = f.end_inset + hole_length(f.button, f.button_diameter, f.button_height)
-        what = "The buttonhole ends {n} from the extension’s end, past its {x}."
-    if x >= need - 1e-9:
+    if f.kind == "hook and bar":
+        if x < HOOK_LAP:
+            says = phrase("A hook and bar need an extension of {n}; this one is {x}.", n=HOOK_LAP, x=x)
+            yield _extend(says, HOOK_LAP, {})
         return
+    hole = hole_length(f.button, f.button_diameter, f.button_height)
+    least = f.button_diameter / 2 + BUTTON_ROOM
+    inset = max(f.end_inset, math.ceil(least - 1e-9))
+    if f.end_inset < least - 1e-9:
+        says = phrase(
+            "The hole starts {i} from the end; a button of {d} wants {n}.", i=f.end_inset, d=f.button_diameter, n=least
+        )
+    elif x < f.end_inset + hole - 1e-9:
+        says = phrase("The buttonhole ends {n} from the extension’s end, past its {x}.", n=f.end_inset + hole, x=x)
+    else:
+        return
+    moved: dict[str, Any] = {"fastening.end_inset": float(inset)} if inset != f.end_inset else {}
+    yield _extend(says, max(x, inset + hole), moved)
+
+
+HOOK_LAP = 20.0
+"""Least extension for a hook and bar, mm (common practice, no source)."""
+
+
+def _extend(says: Phrase, need: float, remedy: dict[str, Any]) -> Finding:
+    """A finding whose remedy is an extension of at least `need`, as far as one can go."""
     wide = math.ceil(need / 5 - 1e-9) * 5.0
-    remedy = {"waistband.extension": wide} if wide <= 100 else None
-    if remedy and f.button_inset is not None and abs(f.button_inset - (wide - f.end_inset)) > HOLDS:
-        remedy["fastening.button_inset"] = None
-    yield Finding(
-        "hole-inside-extension", "doubt", phrase(what, n=need, x=x), "waistband.extension", "waistband",
-        remedy, phrase("Extension {w}", w=wide) if remedy else None,
-    )  # fmt: skip
+    place, on = "waistband.extension", "waistband"
+    if wide > MOST_EXTENSION:
+        return Finding("hole-inside-extension", "doubt", says, place, on)
+    remedy = {place: wide, "fastening.button_inset": None} | remedy
+    return Finding("hole-inside-extension", "doubt", says, place, on, remedy, phrase("Extension {w}", w=wide))
+
+
+MOST_EXTENSION = 100.0
 
 
 def button_fits_band(w: Worked) -> Iterator[Finding]:
@@ -62,7 +86,7 @@ def button_fits_band(w: Worked) -> Iterator[Finding]:
     room = f.button_diameter / 2 + BUTTON_ROOM
     places = even_places(f.count, f.edge_inset, width - f.edge_inset)
     near = min(min(places[0], width - places[0]), min(places[-1], width - places[-1]))
-    apart = min((abs(q - p) for p, q in zip(places, places[1:], strict=False)), default=math.inf)
+    apart = min((abs(q - p) for p, q in itertools.pairwise(places)), default=math.inf)
     if near >= room - 1e-9 and apart >= f.button_diameter - 1e-9 and places[0] <= places[-1]:
         return
     if 2 * room <= width + 1e-9:
@@ -74,22 +98,12 @@ def button_fits_band(w: Worked) -> Iterator[Finding]:
         return
     says = phrase("A button of {d} needs a band of {n}; this one is {w}.", d=f.button_diameter, n=2 * room, w=width)
     most = math.floor(width - 2 * BUTTON_ROOM)
-    remedy = {"fastening.button_diameter": float(most), "fastening.count": 1} if most >= 6 else None
+    smaller: dict[str, Any] = {"fastening.button_diameter": float(most), "fastening.count": 1}
+    remedy = smaller if most >= 6 else None
     yield Finding(
         "button-fits-band", "doubt", says, "fastening.button_diameter", "waistband",
         remedy, phrase("Button {d}", d=float(most)) if remedy else None,
     )  # fmt: skip
-
-
-def button_on_band(w: Worked) -> Iterator[Finding]:
-    """The extension laps far enough for the button to lie on the band and not past its end."""
-    x = w.brief.waistband.extension
-    f = w.brief.fastening
-    if f.kind == "buttons" and f.button_inset is None and x < f.end_inset and button_place(w.brief) <= 0:
-        says = phrase(
-            "The hole starts {i} from the end of an extension of {x}: there is no lap for it.", i=f.end_inset, x=x
-        )
-        yield Finding("button-on-band", "note", says, "fastening.end_inset", "waistband")
 
 
 def band_needs_shape(w: Worked) -> Iterator[Finding]:

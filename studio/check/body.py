@@ -17,7 +17,7 @@ def measurement_unusual(w: Worked) -> Iterator[Finding]:
         value = getattr(w.brief.body, name)
         if value is not None and not least <= value <= most:
             says = phrase(
-                "{w:word} {v} lies outside {a} to {b}, the range of a table of 260 women. Measure once more to be sure.",
+                "{w:word} {v} lies outside {a} to {b}, the range of 260 women measured. Read the tape once more.",
                 w=words, v=value, a=least, b=most,
             )  # fmt: skip
             yield Finding("measurement-unusual", "doubt", says, f"body.{name}")

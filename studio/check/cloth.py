@@ -2,10 +2,13 @@
 
 import math
 from collections.abc import Iterator
+from typing import Any
 
-from studio.cloth.lay import to_buy
-from studio.styles.gathered import Gathered
-from studio.words import phrase
+from studio.cloth.lay import across, to_buy
+from studio.draft import Piece
+from studio.draft.panel import panel_count
+from studio.styles.gathered import MOST, Gathered
+from studio.words import Phrase, phrase
 
 from .finding import Finding, Worked
 
@@ -13,31 +16,27 @@ from .finding import Finding, Worked
 def pieces_fit_cloth(w: Worked) -> Iterator[Finding]:
     """Every piece fits between the selvedges with its grain along the cloth.
 
-    The remedy cuts the skirt across the cloth in as many panels as it needs.
+    The remedy cuts the skirt across the cloth in as many panels as it needs, or makes the band narrower.
     """
     room = w.brief.usable_width
     for piece in w.lay.misfits:
-        box = piece.cut_line.box
-        start, end = piece.grain
-        across = box.width if abs(end.y - start.y) > abs(end.x - start.x) else box.height
         says = phrase(
-            "{p:word} lies {a} across cloth that has {u} between its selvedges.", p=piece.name, a=across, u=room
+            "{p:word} lies {a} across cloth that has {u} between its selvedges.", p=piece.name, a=across(piece), u=room
         )
-        if piece.id == "waistband":
-            width = math.floor((room - 2 * w.brief.seams.allowance) / 2)
-            remedy, does = {"waistband.width": float(width)}, phrase("Band {w}", w=float(width))
-            ok = width >= 10
-            yield Finding(
-                "pieces-fit-cloth", "stop", says, "cloth.width", piece.id, remedy if ok else None, does if ok else None
-            )
-            continue
-        remedy = None
-        if isinstance(w.brief.skirt, Gathered):
-            remedy = {"skirt.cut": "across", "skirt.panels": 0}
-        yield Finding(
-            "pieces-fit-cloth", "stop", says, "cloth.width", piece.id,
-            remedy, phrase("Cut across, as few panels as fit") if remedy else None,
-        )  # fmt: skip
+        remedy, does = _fit(w, piece, room)
+        yield Finding("pieces-fit-cloth", "stop", says, "cloth.width", piece.id, remedy, does)
+
+
+def _fit(w: Worked, piece: Piece, room: float) -> tuple[dict[str, Any] | None, Phrase | None]:
+    if piece.id == "waistband":
+        width = float(math.floor((room - 2 * w.brief.seams.allowance) / 2))
+        return ({"waistband.width": width}, phrase("Band {w}", w=width)) if width >= 10 else (None, None)
+    if (
+        isinstance(w.brief.skirt, Gathered)
+        and panel_count(w.draft.fact("flat_width"), room, w.brief.seams.allowance) < MOST
+    ):
+        return {"skirt.cut": "across", "skirt.panels": 0}, phrase("Cut across, as few panels as fit")
+    return None, None
 
 
 def cloth_on_hand_suffices(w: Worked) -> Iterator[Finding]:

@@ -77,13 +77,22 @@ def to_buy(length: float, shrinkage: float) -> float:
     return math.ceil(length / (1 - shrinkage) / STEP - 1e-6) * STEP
 
 
-def _copies(piece: Piece) -> list[_Copy]:
-    """Each copy with the grain along the cloth: turned a quarter where the grain runs down the piece."""
-    box = piece.cut_line.box
+def grain_down(piece: Piece) -> bool:
+    """Whether the grain runs down the piece, so that it is laid turned a quarter."""
     start, end = piece.grain
-    down = abs(end.y - start.y) > abs(end.x - start.x)
-    along, across = (box.height, box.width) if down else (box.width, box.height)
-    return [_Copy(piece, k, 90 if down else 0, along, across) for k in range(piece.cut)]
+    return abs(end.y - start.y) > abs(end.x - start.x)
+
+
+def across(piece: Piece) -> float:
+    """How much of the cloth's width the piece takes with its grain along the cloth, mm."""
+    box = piece.cut_line.box
+    return box.width if grain_down(piece) else box.height
+
+
+def _copies(piece: Piece) -> list[_Copy]:
+    down, box = grain_down(piece), piece.cut_line.box
+    along = box.height if down else box.width
+    return [_Copy(piece, k, 90 if down else 0, along, across(piece)) for k in range(piece.cut)]
 
 
 def _skyline(copies: list[_Copy], room: float) -> tuple[list[tuple[_Copy, Point]], float]:

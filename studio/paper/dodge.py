@@ -11,18 +11,22 @@ from msgspec.structs import replace
 
 from studio.drawing import Drawing, Group, Mark, Stroke, Words, flat_marks, moved
 from studio.drawing.lettering import words_box, words_corners
-from studio.geometry import Box, Point
+from studio.geometry import Box
 
 from .grid import Grid
 from .plan import PatternPiece, Plan
-from .reach import Trace, boxed, trace, words_trace
+from .reach import Trace, boxed, surrounds, trace
 
 APART = 2.0
 """Least distance between words and a join, mm; a block keeps off the gauges as well."""
 
 _BLOCK_APART = 9.0
-_FAR, _STEP = 150, 2.0
+_FAR = 150
 _FIELD = 5.0
+_SHIFTS = sorted(
+    ((x * _FIELD, y * _FIELD) for x in range(-30, 31) for y in range(-30, 31)),
+    key=lambda d: (d[0] ** 2 + d[1] ** 2, d),
+)
 
 
 class _Joins(Struct, frozen=True):
@@ -83,7 +87,7 @@ def _word_place(words: Words, joins: _Joins, lines: Sequence[Trace], taken: Sequ
             there = here.moved(way.x * distance, way.y * distance)
             if joins.cut(there.grown(APART)) or not _within(there, inside) or any(there.meets(o) for o in others):
                 continue
-            if any(t.touches(there) for t in free) or any(not t.touches(there) for t in crossed):
+            if any(t.touches(there) for t in free) or (crossed and not any(t.touches(there) for t in crossed)):
                 continue
             return replace(words, at=words.at.along(way, distance))
     return words
@@ -95,14 +99,13 @@ def _block_shift(
     if not joins.cut(box.grown(_BLOCK_APART)):
         return 0.0, 0.0
     blocking = [o.grown(_FIELD / 2) for o in others]
-    steps = [k * _FIELD for k in range(-30, 31)]
-    for dx, dy in sorted(((x, y) for x in steps for y in steps), key=lambda d: (d[0] ** 2 + d[1] ** 2, d)):
+    for dx, dy in _SHIFTS:
         there = box.moved(dx, dy)
         if not _within(there, outline.box) or joins.cut(there.grown(_BLOCK_APART)):
             continue
         if any(there.meets(b) for b in blocking) or any(t.touches(there.grown(1)) for t in lines):
             continue
-        if not outline.touches(there):
+        if surrounds(outline.points, there.centre) and not outline.touches(there):
             return dx, dy
     return 0.0, 0.0
 

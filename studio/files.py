@@ -1,0 +1,71 @@
+"""Reading and writing files so that nothing hangs, nothing is half-written and nothing is lost."""
+
+import errno
+import os
+import secrets
+import stat
+from contextlib import suppress
+from pathlib import Path
+
+from .trouble import Trouble, shown
+from .units import spell
+from .words import Phrase, phrase
+
+
+def read_file(path: Path, largest: int) -> bytes:
+    """A file's bytes. Raises `Trouble` at once for what is no plain file or has more than `largest` bytes."""
+    name = file_name(path)
+    try:
+        kind = path.stat().st_mode
+        if stat.S_ISDIR(kind):
+            raise Trouble(spell(phrase("{name:word} is a folder, not a file.", name=name), "cm"))
+        if not stat.S_ISREG(kind):
+            raise Trouble(spell(phrase("{name:word} is not a file that can be opened.", name=name), "cm"))
+        with path.open("rb") as file:
+            raw = file.read(largest + 1)
+    except (OSError, ValueError) as fault:
+        raise Trouble(refusal(fault, phrase("{name:word} cannot be read here.", name=name))) from fault
+    if len(raw) > largest:
+        raise Trouble(spell(phrase("{name:word} is too large to be what it says.", name=name), "cm"))
+    return raw
+
+
+def put_file(path: Path, raw: bytes, like: Path | None = None) -> None:
+    """Write beside, sync, then replace: at every moment the whole old file or the whole new one is there.
+
+    The file gets the permissions of `like`, where that is there. Raises `OSError` and leaves all as it was.
+    """
+    beside = path.with_name(f".{path.name}.{secrets.token_hex(4)}")
+    try:
+        with beside.open("xb") as file:
+            file.write(raw)
+            file.flush()
+            os.fsync(file.fileno())
+        if like is not None and like.exists():
+            with suppress(OSError):  # some memory sticks know no permissions
+                beside.chmod(stat.S_IMODE(like.stat().st_mode))
+        os.replace(beside, path)
+    except BaseException:
+        beside.unlink(missing_ok=True)
+        raise
+
+
+def refusal(fault: Exception, otherwise: Phrase) -> str:
+    """Why the computer refused, as a sentence with a way out; `otherwise` holds the file's `name`."""
+    match fault.errno if isinstance(fault, OSError) else None:
+        case errno.ENOENT:
+            says = phrase("{name:word} cannot be found; its name or its folder may have changed.")
+        case errno.ENOSPC | errno.EDQUOT:
+            says = phrase("The disk is full, so {name:word} was not saved; make room or save it elsewhere.")
+        case errno.EROFS | errno.EACCES | errno.EPERM:
+            says = phrase("{name:word} is out of bounds: the computer gives no permission; choose another folder.")
+        case errno.ENAMETOOLONG:
+            says = phrase("{name:word} is too long a name; choose a shorter one.")
+        case _:
+            says = otherwise
+    return spell(Phrase(says.text, otherwise.values), "cm")
+
+
+def file_name(path: Path) -> str:
+    """A file's name as it stands in a sentence."""
+    return f"“{shown(path.name or str(path), 60)}”"
