@@ -1,7 +1,7 @@
 """What the maker is told when something cannot be had."""
 
 
-class Trouble(Exception):  # noqa: N818
+class Trouble(Exception):
     """Anything that goes wrong for the maker: its `str` is one clear sentence, fit to be shown as it is."""
 
 

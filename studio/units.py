@@ -48,7 +48,7 @@ _NUMBER: Final = re.compile(r"(?:(?:([0-9]+) )?([0-9]+) ?/ ?([0-9]+)|([0-9]+[.,]
 _WORD: Final = re.compile(r"([^\W\d_]+|['\"])\.? ?")
 
 
-class Unreadable(Trouble, ValueError):  # noqa: N818
+class Unreadable(Trouble, ValueError):
     """What was typed is not a value: `str` of it is one clear sentence."""
 
 
@@ -225,7 +225,7 @@ def _asked(name: str) -> Fraction:
 
 @lru_cache(maxsize=1)
 def _registry() -> Any:
-    from pint import UnitRegistry  # noqa: PLC0415 (slow to load)
+    from pint import UnitRegistry  # slow to load
 
     registry: Any = UnitRegistry(non_int_type=Fraction)
     registry.define("ligne = inch / 40")  # of the button trade; not the watchmaker's, which is 2.256 mm

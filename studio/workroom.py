@@ -43,7 +43,7 @@ def make_up(brief: Brief) -> Docket:
     facts = (*draft.facts, Fact("cloth_estimate", "Cloth to buy", buy, "metres"))
     cloth = Notion(
         "cloth",
-        phrase("cloth {l:metres}, {w} wide", l=buy, w=brief.cloth.width),
+        phrase("cloth {l:buy}, {w} wide", l=buy, w=brief.cloth.width),
         {"length": buy, "width": brief.cloth.width},
     )
     found = findings(Worked(brief, draft, lay))

@@ -26,13 +26,13 @@ def misfit(said: str, style: type[Struct] | None) -> str:
     return spell(phrase("{here:word}: what stands there does not belong there.", here=shown(path, 60)), "cm")
 
 
-def broken(said: str) -> str:
-    """A sentence for a `DecodeError`: the text is no JSON, or not all of it."""
-    if "truncated" in said:
+def broken(said: str, raw: bytes) -> str:
+    """A sentence for a `DecodeError` in a file that begins like a skirt's: some of it is lost or spoilt."""
+    if "truncated" in said or not raw.rstrip().endswith(b"}"):
         return tr("This skirt file is cut short.")
-    if at := re.search(r"byte (\d+)", said):
-        return spell(phrase("This skirt file is damaged: it makes no sense at byte {at:count}.", at=int(at[1])), "cm")
-    return tr("This skirt file is damaged: some of its letters cannot be read.")
+    at = re.search(r"byte (\d+)", said)
+    says = phrase("This skirt file is damaged: it makes no sense at byte {at:count}.", at=int(at[1]) if at else 0)
+    return spell(says, "cm")
 
 
 def _wants(one: Declared) -> str:

@@ -24,7 +24,7 @@ VERSION: Final = 1
 LARGEST: Final = 1_000_000  # bytes; a brief takes about 1,500
 
 
-class Damaged(Trouble, ValueError):  # noqa: N818
+class Damaged(Trouble, ValueError):
     """What was read is no skirt, or not a whole one; says where the fault is."""
 
 
@@ -32,17 +32,17 @@ class Kept(Trouble):
     """Nothing was saved, and what was there before is there still; says why."""
 
 
-class _Seal(Struct):
+class _Seal(Struct, frozen=True):
     format: str = ""
     version: int = 0
 
 
-class _Tag(Struct):
-    style: str = ""
+class _Tag(Struct, frozen=True):
+    style: str
 
 
-class _Sketch(Struct):
-    skirt: _Tag = _Tag()
+class _Sketch(Struct, frozen=True):
+    skirt: _Tag
 
 
 def dump(brief: Brief) -> bytes:
@@ -129,9 +129,11 @@ def _read(raw: bytes, styles: dict[str, type[Skirt]] | None) -> Brief:
     except msgspec.ValidationError as fault:
         raise Damaged(misfit(str(fault), style)) from fault
     except msgspec.DecodeError as fault:
-        raise Damaged(broken(str(fault))) from fault
-    except (UnicodeError, RecursionError) as fault:
-        raise Damaged(broken("")) from fault
+        raise Damaged(broken(str(fault), raw)) from fault
+    except UnicodeError as fault:
+        raise Damaged(tr("This skirt file is damaged: some of its letters cannot be read.")) from fault
+    except RecursionError as fault:
+        raise Damaged(tr("This skirt file is damaged: it is nested without end.")) from fault
     return Brief(**{field: getattr(sheet, field) for field in Brief.__struct_fields__})
 
 

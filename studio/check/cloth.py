@@ -19,7 +19,8 @@ def pieces_fit_cloth(w: Worked) -> Iterator[Finding]:
     The remedy cuts the skirt across the cloth in as many panels as it needs, or makes the band narrower.
     """
     room = w.brief.usable_width
-    for piece in w.lay.misfits:
+    panels = [p for p in w.lay.misfits if p.id != "waistband"]
+    for piece in [p for p in w.lay.misfits if p.id == "waistband"] + panels[:1]:
         says = phrase(
             "{p:word} lies {a} across cloth that has {u} between its selvedges.", p=piece.name, a=across(piece), u=room
         )
@@ -48,5 +49,5 @@ def cloth_on_hand_suffices(w: Worked) -> Iterator[Finding]:
     if have < need - 1e-9:
         says = phrase("This skirt takes {n} of cloth; {h} is on hand.", n=need, h=have)
         remedy = {"cloth.on_hand": None}
-        does = phrase("Buy {b:metres}", b=to_buy(w.lay.length, s))
+        does = phrase("Buy {b:buy}", b=to_buy(w.lay.length, s))
         yield Finding("cloth-on-hand-suffices", "doubt", says, "cloth.on_hand", "", remedy, does)

@@ -42,7 +42,7 @@ def opening_passes_hips(w: Worked) -> Iterator[Finding]:
         says = phrase("The skirt measures {g} round; hips of {h} need {n}.", g=girth, h=hip, n=need)
         yield Finding(
             "opening-passes-hips", "stop", says, "skirt.fullness", "skirt",
-            {"skirt.fullness": fullness} if fullness <= 5 else None,
+            {"skirt.fullness": fullness, "skirt.panels": 0} if fullness <= 5 else None,
             phrase("Fullness {f:ratio}", f=fullness) if fullness <= 5 else None,
         )  # fmt: skip
 

@@ -9,6 +9,7 @@ from studio.styles.gathered import Gathered
 from studio.words import phrase
 
 from .finding import Finding, Worked
+from .opening import OVER_HIPS
 
 MOST_GATHERS = ((60.0, 3.0), (150.0, 2.5), (350.0, 2.0), (math.inf, 1.5))
 """Up to this weight (g/m²) cloth gathers to at most this ratio: sheer, light, medium, heavy
@@ -39,10 +40,12 @@ def gathers_too_bulky(w: Worked) -> Iterator[Finding]:
             "The cloth is gathered {r:ratio} to 1; at {g:count} g/m² more than {m:ratio} is bulky.",
             r=ratio, g=round(grams), m=most,
         )  # fmt: skip
-    remedy = {"skirt.fullness": fullness} | ({"skirt.whole_widths": False} if skirt.whole_widths else {})
+    less = {"skirt.fullness": fullness} | ({"skirt.whole_widths": False} if skirt.whole_widths else {})
+    passes = fullness * closed >= (w.brief.body.hip or 0) + OVER_HIPS
     yield Finding(
-        "gathers-too-bulky", "doubt", says, "skirt.fullness", "skirt", remedy, phrase("Fullness {f:ratio}", f=fullness)
-    )
+        "gathers-too-bulky", "doubt", says, "skirt.fullness", "skirt",
+        less if passes else None, phrase("Fullness {f:ratio}", f=fullness) if passes else None,
+    )  # fmt: skip
 
 
 def seams_walk(w: Worked) -> Iterator[Finding]:
@@ -119,7 +122,7 @@ def stride(w: Worked) -> Iterator[Finding]:
         return
     says = phrase("A hem of {s} is short of a stride of {n} at this length.", s=sweep, n=need)
     fullness = math.ceil(need / w.brief.closed * 20 - 1e-9) / 20
-    remedy = {"skirt.fullness": fullness} if isinstance(skirt, Gathered) and fullness <= 5 else None
+    remedy = {"skirt.fullness": fullness, "skirt.panels": 0} if isinstance(skirt, Gathered) and fullness <= 5 else None
     yield Finding(
         "stride", "doubt", says, "skirt.fullness", "skirt", remedy,
         phrase("Fullness {f:ratio}", f=fullness) if remedy else None,

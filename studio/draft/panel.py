@@ -43,8 +43,8 @@ def panel_count(flat_width: float, room: float, allowance: float) -> int:
 
 
 def zip_stop(brief: Brief) -> float:
-    """Where the opening really ends, mm below the waist seam: never below the hem line."""
-    return min(brief.opening.zip_stop, brief.finished_length)
+    """Where the opening really ends, mm below the waist seam: 5 above the hem line at the lowest."""
+    return min(brief.opening.zip_stop, brief.finished_length - 5)
 
 
 def draft_panels(brief: Brief, panels: Panels) -> tuple[Piece, ...]:

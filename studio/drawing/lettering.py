@@ -5,6 +5,7 @@ so that every machine sets the same page. Widths are the sum of the letters' adv
 backends and changes a line by less than a hundredth or so.
 """
 
+import re
 import unicodedata
 from functools import lru_cache
 from importlib.util import find_spec
@@ -28,6 +29,8 @@ ABOVE, BELOW = 0.74, 0.24
 CAPITAL = 0.66
 """Height of a capital or a figure, as a share of the em."""
 
+_NUMBER = re.compile(r"(?<=\d) (?=%|(?:cm|mm|in|m|yd)\b)")
+
 LEAST = 3.0
 """The smallest em on a page, mm: smaller words are lost on a poor printer."""
 
@@ -45,7 +48,7 @@ def font_file(face: Face) -> Path:
 @lru_cache(maxsize=8)
 def _advances(face: Face) -> dict[int, float]:
     """Advance of each letter, in ems."""
-    from fontTools.ttLib import TTFont  # noqa: PLC0415  kept off the way to the first window
+    from fontTools.ttLib import TTFont  # loaded at use, off the way to the first window
 
     with TTFont(font_file(face), lazy=True) as font:
         units, metrics = font["head"].unitsPerEm, font["hmtx"].metrics
@@ -71,9 +74,12 @@ def width(text: str, height: float, face: Face = "regular") -> float:
 
 
 def wrap(text: str, height: float, room: float, face: Face = "regular") -> list[str]:
-    """Lines no wider than `room` mm, broken between words, and inside a word only where it is too long by itself."""
+    """Lines no wider than `room` mm, broken between words, and inside a word only where it is too long by itself.
+
+    A number stays with its unit.
+    """
     lines: list[str] = []
-    for paragraph in text.split("\n"):
+    for paragraph in _NUMBER.sub("\u00a0", text).split("\n"):
         line = ""
         for word in paragraph.split(" "):
             longer = f"{line} {word}" if line else word

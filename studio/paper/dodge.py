@@ -5,6 +5,7 @@ to lie on a line or on words that it was clear of before. What finds no free pla
 """
 
 from collections.abc import Iterable, Sequence
+from itertools import product
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -16,21 +17,21 @@ from studio.geometry import Box
 from .grid import Grid
 from .plan import PatternPiece, Plan
 from .reach import Trace, boxed, surrounds, trace
+from .sizes import BLEED
 
-APART = 2.0
-"""Least distance between words and a join, mm; a block keeps off the gauges as well."""
+APART = BLEED + 1
+"""Least distance between words and a join, mm, so that no letter shows on the tab; a block keeps off the gauges too."""
 
 _BLOCK_APART = 9.0
 _FAR = 150
-_FIELD = 5.0
-_SHIFTS = sorted(
-    ((x * _FIELD, y * _FIELD) for x in range(-30, 31) for y in range(-30, 31)),
-    key=lambda d: (d[0] ** 2 + d[1] ** 2, d),
-)
+_FIELD = 8.0
 
 
 class _Joins(Struct, frozen=True):
     boxes: tuple[Box, ...]
+
+    def near(self, box: Box) -> "_Joins":
+        return _Joins(tuple(j for j in self.boxes if j.meets(box)))
 
     def cut(self, box: Box) -> bool:
         return any(box.meets(j) for j in self.boxes)
@@ -47,6 +48,9 @@ def _strip(upright: bool, place: float, start: float, end: float) -> Box:
 
 
 def _piece(piece: PatternPiece, joins: _Joins) -> PatternPiece:
+    joins = joins.near(piece.box.grown(_BLOCK_APART))
+    if not joins.boxes:
+        return piece
     lines = [trace(m.path) for m in flat_marks(piece.drawing) if isinstance(m, Stroke) and m.path.curves]
     outline = trace(piece.outline)
     words = [words_box(m) for m in flat_marks(piece.drawing) if isinstance(m, Words)]
@@ -98,8 +102,8 @@ def _block_shift(
 ) -> tuple[float, float]:  # fmt: skip
     if not joins.cut(box.grown(_BLOCK_APART)):
         return 0.0, 0.0
-    blocking = [o.grown(_FIELD / 2) for o in others]
-    for dx, dy in _SHIFTS:
+    blocking = [o.grown(2.5) for o in others]
+    for dx, dy in _ways(box, joins):
         there = box.moved(dx, dy)
         if not _within(there, outline.box) or joins.cut(there.grown(_BLOCK_APART)):
             continue
@@ -108,6 +112,19 @@ def _block_shift(
         if surrounds(outline.points, there.centre) and not outline.touches(there):
             return dx, dy
     return 0.0, 0.0
+
+
+def _ways(box: Box, joins: _Joins) -> list[tuple[float, float]]:
+    """Ways a block may be moved, the shortest first: by steps, and so that it just clears a join."""
+    xs = {x * _FIELD for x in range(-75, 76)}
+    ys = {y * _FIELD for y in range(-19, 20)}
+    apart = _BLOCK_APART + 0.01
+    for j in joins.boxes:
+        if j.width:
+            ys |= {j.top + apart - box.top, j.top - apart - box.bottom}
+        else:
+            xs |= {j.left + apart - box.left, j.left - apart - box.right}
+    return sorted(product(xs, ys), key=lambda d: (d[0] ** 2 + d[1] ** 2, d))
 
 
 def _within(box: Box, outer: Box) -> bool:

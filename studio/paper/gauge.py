@@ -47,7 +47,7 @@ def gauge_on(join: Join, at: float, half: Half, *, middle: bool, dx: float, dy: 
 
 
 def gauge_places(join: Join, drawn: Iterable[Trace]) -> tuple[float, float, float]:
-    """Where along a join its gauges stand (mm): near both ends and in the middle, slid 6 mm clear of lines and words."""
+    """Where along a join its gauges stand (mm): near its ends and in its middle, slid 6 mm clear of lines and words."""
     long = join.end - join.start
     near = min(_ENDS[join.way], long / 4)
     spans = _crossing(join, drawn)

@@ -28,12 +28,17 @@ class Sheet(NamedTuple):
 
     @property
     def name(self) -> str:
-        """Row, then letter: 1A, 2C. No I and no O (ISO 5457); never letter first, since A4 is also a paper."""
+        """Row, then letter: 1A, 2C; never letter first, since A4 is also a paper."""
+        return f"{self.row + 1}{self.column_name}"
+
+    @property
+    def column_name(self) -> str:
+        """A, B, C ... without I and O (ISO 5457); after Z come AA, AB."""
         letters, left = "", self.column
         while left >= 0:
             letters = _LETTERS[left % 24] + letters
             left = left // 24 - 1
-        return f"{self.row + 1}{letters}"
+        return letters
 
     def beside(self, rows: int, columns: int) -> "Sheet":
         """The neighbour that many rows down and columns to the right."""

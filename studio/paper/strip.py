@@ -1,6 +1,6 @@
 """The strip at the foot of every sheet: its name, a small map, what it belongs to, and a scale to measure."""
 
-from studio.drawing import Colour, Drawing, Ink, Mark, Words
+from studio.drawing import Colour, Drawing, Face, Ink, Mark, Words
 from studio.drawing.furniture import frame, stroke
 from studio.drawing.lettering import fitted, width
 from studio.geometry import Box, Point
@@ -8,6 +8,7 @@ from studio.units import Unit, spell
 from studio.words import phrase, tr
 
 from .grid import Grid, Sheet
+from .page import Size
 from .sizes import BLEED
 
 _NAME, _SMALL = 8.5, 3.2
@@ -22,11 +23,11 @@ def strip(grid: Grid, sheet: Sheet, count: int, title: str, unit: Unit, *, glue:
     room = min(8.0, paper.overlap - BLEED)
     wide = right - left > 200
     name = min(_NAME, room * 1.0625)
-    marks: list[Mark] = [_red(sheet.name, left + 1, foot - 0.6, name, face="bold")]
-    x = left + 1 + max(width(sheet.name, name, "bold"), 11.0 * name / _NAME) + 3
-    small = small_map(grid, sheet, Box(x, foot - room + 1, x + (40 if wide else 14), foot - 0.4))
-    marks += small
-    x = max(b.path.box.right for b in small) + 3
+    marks: list[Mark] = [_red(sheet.name, left + 2, foot - 0.6, name, face="bold")]
+    x = left + 2 + max(width(sheet.name, name, "bold"), 11.0 * name / _NAME) + 3
+    room_for_map = Box(x, foot - room + 1, x + (40 if wide else 14), foot - 0.4)
+    marks += small_map(grid, sheet, room_for_map)
+    x += grid.columns * _cell(grid, room_for_map).width + 3
     of = phrase(
         "sheet {n:count} of {all:count}, {paper:word}, print at 100 %",
         n=count, all=len(grid.sheets), paper=paper.name,
@@ -45,24 +46,21 @@ def strip(grid: Grid, sheet: Sheet, count: int, title: str, unit: Unit, *, glue:
     return tuple(marks)
 
 
-def _red(text: str, x: float, y: float, height: float, face: str = "regular") -> Words:
-    return Words(text, Point(x, y), height, "sheet", face=face)  # type: ignore[arg-type]
+def _red(text: str, x: float, y: float, height: float, face: Face = "regular") -> Words:
+    return Words(text, Point(x, y), height, "sheet", face=face)
 
 
 def _glue(text: str, start: float, bar: float, foot: float, room: float) -> Words:
     """On the tab between words and scale; above the scale where a narrow sheet has no other room."""
     wide = width(text, 3.6, "semibold")
-    if bar - start > wide + 6 or room < 7:
-        at = Point((start + bar) / 2, foot - 1.6)
-    else:
-        at = Point(bar + 25, foot - 4.7)
+    beside = bar - start > wide + 6 or room < 7
+    at = Point((start + bar) / 2, foot - 1.6) if beside else Point(bar + 25, foot - 4.7)
     return Words(text, at, 3.6, "sheet", align="centre", face="semibold", patch=True)
 
 
 def small_map(grid: Grid, here: Sheet, room: Box) -> list[Mark]:
     """All sheets as small cells within `room`, this one filled."""
-    wide = min(4.6, room.width / grid.columns, (room.height / grid.rows) * 4.6 / 3.1)
-    high = wide * 3.1 / 4.6
+    wide, high = _cell(grid, room)
     top = room.bottom - high * grid.rows
     return [
         frame(
@@ -73,6 +71,11 @@ def small_map(grid: Grid, here: Sheet, room: Box) -> list[Mark]:
         )
         for s in grid.sheets
     ]
+
+
+def _cell(grid: Grid, room: Box) -> Size:
+    wide = min(4.6, room.width / grid.columns, room.height / grid.rows * 4.6 / 3.1)
+    return Size(wide, wide * 3.1 / 4.6)
 
 
 def scale_bar(left: float, baseline: float, unit: Unit, ink: Ink = "sheet", colour: Colour | None = None) -> Drawing:

@@ -12,7 +12,7 @@ from studio.geometry import Box, Point
 from studio.units import Unit, spell
 from studio.words import phrase
 
-from .gauge import gauge_on, gauge_places
+from .gauge import Half, gauge_on, gauge_places
 from .grid import Grid, Join, Sheet, Way
 from .page import Page
 from .plan import Plan
@@ -120,10 +120,13 @@ class _Tile:
         return (first + middle) / 2 + shift, (middle + last) / 2 + shift
 
     def _gauges(self) -> Iterator[Mark]:
-        for join, half in ((self.left, "upper"), (self.above, "upper"), (self.right, "lower"), (self.below, "lower")):
+        halves: tuple[tuple[Half, Join | None], ...] = (
+            ("upper", self.left), ("upper", self.above), ("lower", self.right), ("lower", self.below),
+        )  # fmt: skip
+        for half, join in halves:
             if join:
                 for i, at in enumerate(self.gauges[join]):
-                    yield from gauge_on(join, at, half, middle=i == 1, dx=self.dx, dy=self.dy)  # type: ignore[arg-type]
+                    yield from gauge_on(join, at, half, middle=i == 1, dx=self.dx, dy=self.dy)
 
 
 def _red(text: str, x: float, y: float, height: float, turn: float) -> Words:

@@ -20,7 +20,7 @@ class Box(QLineEdit):
     """
 
     stepped = Signal(int)  # Up and Down, in steps
-    given_up = Signal()  # Escape, when something has been typed
+    given_up = Signal()  # Escape
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
@@ -63,7 +63,7 @@ class Box(QLineEdit):
         way = _WAYS.get(Qt.Key(event.key()), 0)
         if way:
             self.stepped.emit(way * STRIDE if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else way)
-        elif event.key() == Qt.Key.Key_Escape and (self.isModified() or self.fault):
+        elif event.key() == Qt.Key.Key_Escape:
             self.given_up.emit()
         else:
             super().keyPressEvent(event)

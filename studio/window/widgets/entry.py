@@ -37,7 +37,13 @@ class Entry(QWidget):
         self._in_hand = False
         self._lit_from_outside = False
         self._plate = Fade(self)
-        self.setToolTip(tr(declared.hint))
+        self.setToolTip(self.advice)
+
+    @property
+    def advice(self) -> str:
+        """How to measure or choose, and what it means to leave the field empty."""
+        blank = self.declared.blank
+        return f"{tr(self.declared.hint)} {tr('Empty:')} {tr(blank)}." if blank else tr(self.declared.hint)
 
     @property
     def path(self) -> str:

@@ -1,4 +1,4 @@
-"""A number: its label over a slider for judging by eye, its value in a box, the way back to usual, a line for a fault."""
+"""A number: a label over a slider for judging by eye, the value in a box, the way back to usual, a line for a fault."""
 
 from typing import Final
 
@@ -8,8 +8,7 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 from studio.brief.declare import Declared, Kind
 from studio.brief.typed import Typed, write_value
 from studio.units import Unit
-from studio.words import phrase, tr
-from studio.units import spell
+from studio.words import tr
 
 from ..tokens import SPACE
 from .reset import Reset
@@ -17,6 +16,7 @@ from .slider import EyeSlider
 from .typed_entry import TypedEntry
 
 _UNITS: Final[dict[Kind, str]] = {"ratio": "×", "share": "%", "weight": "g/m²"}
+_SPOKEN: Final = {"cm": "centimetres", "in": "inches", "×": "times", "%": "per cent", "g/m²": "grams a square metre"}
 _EIGHTH: Final = 25.4 / 8  # mm; inches are written to the eighth
 _REACH: Final = 10  # a slider spans at most so many times the usual value; what is longer is typed
 
@@ -30,8 +30,8 @@ class Field(TypedEntry):
         most = min(declared.most, _REACH * declared.usual) if declared.usual else declared.most
         self.slider = EyeSlider(declared.least, declared.usual, most, self._step(), self)
         self.reset = Reset(self)
-        self.slider.setAccessibleName(spell(phrase("{field:word}, by eye", field=tr(declared.words)), unit))
-        self.reset.setAccessibleName(spell(phrase("{field:word} back to usual", field=tr(declared.words)), unit))
+        self.slider.setAccessibleName(f"{tr(declared.words)}, {tr('by eye')}")
+        self.reset.setAccessibleName(f"{tr(declared.words)}, {tr('back to usual')}")
         self._lay_out()
         self._watch(self.slider, self.reset)
         self.slider.moved.connect(self._slide)
@@ -60,7 +60,7 @@ class Field(TypedEntry):
         grid.addWidget(self.box, 0, 2, 2, 1, Qt.AlignmentFlag.AlignVCenter)
         grid.addWidget(self.fault_line, 2, 0, 1, 3)
         grid.setColumnStretch(0, 1)
-        grid.setRowMinimumHeight(0, 19)
+        grid.setRowMinimumHeight(0, 20)
 
     def _step(self) -> float:
         """The step of arrow keys and slider: as declared, in inches the nearest number of eighths."""
@@ -70,7 +70,10 @@ class Field(TypedEntry):
         return step
 
     def _relabel(self) -> None:
-        self.box.set_unit(self.unit if self.declared.kind == "length" else _UNITS.get(self.declared.kind, ""))
+        """Everything that speaks of the unit."""
+        unit = self.unit if self.declared.kind == "length" else _UNITS.get(self.declared.kind, "")
+        self.box.set_unit(unit)
+        self.box.setAccessibleName(", ".join(filter(None, (tr(self.declared.words), tr(_SPOKEN.get(unit, ""))))))
         self.slider.set_step(self._step())
         self._describe()
 

@@ -9,7 +9,7 @@ from ..tokens import Voice
 
 
 class Label(QLabel):
-    """Words in a voice (`ink`, `quiet` or `stop`); the style sheet gives the colour, so a change of theme reaches it."""
+    """Words in the voice `ink`, `quiet` or `stop`; the style sheet colours them, so a change of theme reaches them."""
 
     def __init__(
         self, text: str, parent: QWidget, size: Voice = "body", shade: str = "ink", *, bold: bool = False

@@ -1,7 +1,7 @@
 """The slider, for judging by eye."""
 
 from PySide6.QtCore import QPointF, QSignalBlocker, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QWheelEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QWheelEvent
 from PySide6.QtWidgets import QSlider, QWidget
 
 from .. import theme
@@ -10,6 +10,7 @@ from .box import STRIDE
 
 _INSET = 7.0  # of the track, so that the ring of focus stays inside
 _CATCH = 9.0  # how near the thumb a press takes hold of it without moving it
+_KEYS = (Qt.FocusReason.TabFocusReason, Qt.FocusReason.BacktabFocusReason, Qt.FocusReason.ShortcutFocusReason)
 
 
 class EyeSlider(QSlider):
@@ -29,6 +30,7 @@ class EyeSlider(QSlider):
         self.lit = False
         self._step = step
         self._grip = 0.0
+        self._by_keys = False
         self.setFixedHeight(theme.px(SIZE.slider))
         self.setMinimumWidth(60)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -93,6 +95,10 @@ class EyeSlider(QSlider):
             self.update()
             self.let_go.emit()
 
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        super().focusInEvent(event)
+        self._by_keys = event.reason() in _KEYS
+
     def keyReleaseEvent(self, event: QKeyEvent) -> None:
         super().keyReleaseEvent(event)
         if not event.isAutoRepeat():
@@ -103,6 +109,7 @@ class EyeSlider(QSlider):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         on, held, known = self.isEnabled(), self.isSliderDown(), self.amount is not None
+        ringed = self.hasFocus() and self._by_keys
         lit = on and (self.lit or held or self.hasFocus())
         y, x, usual = self.height() / 2, self._thumb(), self._x_of(self.usual)
         with QPainter(self) as painter:
@@ -114,13 +121,13 @@ class EyeSlider(QSlider):
                 thick = theme.colour("accent" if lit else "quiet")
                 painter.setPen(QPen(thick, 2.5, Qt.PenStyle.SolidLine, Qt.PenCapStyle.FlatCap))
                 painter.drawLine(QPointF(usual, y), QPointF(x, y))
-            if self.hasFocus():
+            if ringed:
                 painter.setPen(QPen(theme.colour("accent"), 2))
                 painter.setBrush(Qt.BrushStyle.NoBrush)
                 painter.drawEllipse(QPointF(x, y), 8, 8)
-            large = (self.underMouse() or lit) and not self.hasFocus()
+            large = (self.underMouse() or lit) and not ringed
             radius = 3.5 if not known and not lit else 6 if large else 5
             painter.setPen(QPen(theme.colour("accent" if lit else "quiet" if on else "off"), 1.5))
-            filled = on and (held or self.hasFocus())
+            filled = on and (held or ringed)
             painter.setBrush(theme.colour("accent" if filled else "field" if on else "panel"))
             painter.drawEllipse(QPointF(x, y), radius, radius)

@@ -7,6 +7,7 @@ from studio.brief.typed import Typed, read_value, write_value
 from studio.units import Unit, Unreadable
 from studio.words import tr
 
+from ..tokens import SPACE
 from .box import Box
 from .entry import Entry
 from .label import Label
@@ -26,6 +27,7 @@ class TypedEntry(Entry):
         self.label.setBuddy(self.box)
         self.fault_line = Label("", self, "small", "stop")
         self.fault_line.setWordWrap(True)
+        self.fault_line.setContentsMargins(0, 2, 0, SPACE.xs)
         self.fault_line.hide()
         self._written, self._kept = "", self.value  # the words last written, and the exact value they stand for
         self.box.setPlaceholderText(tr(declared.blank))
@@ -106,4 +108,4 @@ class TypedEntry(Entry):
 
     def _describe(self) -> None:
         """What a screen reader adds to the name: first what is wrong."""
-        self.box.setAccessibleDescription(f"{self.fault} {tr(self.declared.hint)}".strip())
+        self.box.setAccessibleDescription(f"{self.fault} {self.advice}".strip())

@@ -1,0 +1,31 @@
+"""`skirtwright` and `python -m studio`: a window, or one of the commands."""
+
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from studio.commands import COMMANDS, COMMANDS_HELP, Parser
+from studio.trouble import Trouble
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run a command; 0 when done, 1 when findings stop it, 2 for input that cannot be used."""
+    said = list(sys.argv[1:] if argv is None else argv)
+    try:
+        return COMMANDS[said[0]](said[1:]) if said and said[0] in COMMANDS else _window(said)
+    except Trouble as trouble:
+        print(f"skirtwright: {trouble}", file=sys.stderr)
+        return 2
+
+
+def _window(said: list[str]) -> int:
+    parser = Parser("skirtwright", description="A drafting studio for skirts made to measure.", epilog=COMMANDS_HELP)
+    parser.add_argument("file", nargs="?", type=Path, metavar="FILE", help="a .skirt file to open")
+    chosen = parser.parse_args(said)
+    from studio.window import run  # Qt only where a window is wanted
+
+    return run(chosen.file)
+
+
+if __name__ == "__main__":
+    sys.exit(main())

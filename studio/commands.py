@@ -1,0 +1,112 @@
+"""Drafts, lays, exports and saves without a window: what the command line can do."""
+
+import argparse
+import json
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import NoReturn
+
+from studio.brief import Brief
+from studio.brief.skirt_file import open_file, save
+from studio.brief.typed import read_value
+from studio.check import Finding
+from studio.listing import listed, listed_lay
+from studio.styles import rack
+from studio.trouble import Trouble, shown
+from studio.units import Unit, spell
+from studio.workroom import make_up
+
+UNIT_HELP = "unit of words and of typed numbers without one (cm)"
+
+
+class Parser(argparse.ArgumentParser):
+    """Says what is wrong in one line."""
+
+    def error(self, message: str) -> NoReturn:
+        self.exit(2, f"skirtwright: {message}\n")
+
+
+def _draft(said: list[str]) -> int:
+    parser = _command("draft", "List pieces, facts, notions and findings.")
+    parser.add_argument("--json", action="store_true", required=True, help="print them as JSON, lengths in mm")
+    chosen = parser.parse_args(said)
+    print(json.dumps(listed(make_up(_brief(chosen)), chosen.unit), ensure_ascii=False))
+    return 0
+
+
+def _lay(said: list[str]) -> int:
+    parser = _command("lay", "Lay the pieces on the cloth.")
+    parser.add_argument("--json", action="store_true", required=True, help="print the plan as JSON, lengths in mm")
+    parser.add_argument("--seconds", type=float, default=1.0, help="how long a better plan may be looked for")
+    chosen = parser.parse_args(said)
+    docket = make_up(_brief(chosen))
+    if docket.lay.misfits:
+        return _stopped(docket.findings, chosen.unit, "pieces-fit-cloth")
+    print(json.dumps(listed_lay(docket), ensure_ascii=False))
+    return 0
+
+
+def _export(said: list[str]) -> int:
+    parser = _command("export", "Write the pieces at true scale.")
+    parser.add_argument("--out", type=Path, required=True, metavar="DIR", help="folder to write into")
+    for kind in ("svg", "pdf", "dxf", "png"):
+        parser.add_argument(f"--{kind}", action="store_true")
+    parser.add_argument("--paper", metavar="SIZE", help="A4, A3, US Letter or roll")
+    parser.add_argument("--anyway", action="store_true", help="export although a finding stops it")
+    chosen = parser.parse_args(said)
+    kinds = tuple(k for k in ("svg", "pdf", "dxf", "png") if getattr(chosen, k))
+    if not kinds:
+        parser.error("name what to write: --svg, --pdf, --dxf or --png (any of them)")
+    if chosen.paper:
+        chosen.set.append(f"paper.size={chosen.paper}")
+    from studio.export import export  # brings the writers with it: seconds nobody else should wait
+
+    docket = make_up(_brief(chosen))
+    if docket.stopped and not chosen.anyway:
+        return _stopped(docket.findings, chosen.unit)
+    for step in export(docket, chosen.out, kinds, chosen.unit):
+        if step.wrote:
+            print(step.wrote)
+    return 0
+
+
+def _save(said: list[str]) -> int:
+    parser = _command("save", "Write the brief to a file.")
+    parser.add_argument("--to", type=Path, required=True, metavar="FILE.skirt")
+    chosen = parser.parse_args(said)
+    save(chosen.to, _brief(chosen))
+    return 0
+
+
+COMMANDS = {"draft": _draft, "lay": _lay, "export": _export, "save": _save}
+COMMANDS_HELP = "Without a window: skirtwright draft | lay | export | save, each with --help."
+
+
+def _command(name: str, does: str) -> Parser:
+    parser = Parser(f"skirtwright {name}", description=does)
+    parser.add_argument("file", nargs="?", type=Path, metavar="FILE", help="a .skirt file; the usual brief without")
+    parser.add_argument(
+        "--set", action="append", default=[], metavar="PATH=VALUE", help='as in --set body.waist="68 cm"'
+    )
+    parser.add_argument("--unit", choices=("cm", "in"), default="cm", help=UNIT_HELP)
+    return parser
+
+
+def _brief(chosen: argparse.Namespace) -> Brief:
+    brief = open_file(chosen.file, rack.RECORDS) if chosen.file else rack.usual()
+    for pair in chosen.set:
+        path, equals, text = pair.partition("=")
+        if not equals or path not in rack.declarations(brief):
+            raise Trouble(
+                f"--set takes PATH=VALUE with a path such as body.waist; “{shown(pair)}” has none that is known."
+            )
+        brief = rack.edit(brief, {path: read_value(rack.declarations(brief)[path], text, chosen.unit)})
+    return brief
+
+
+def _stopped(findings: Sequence[Finding], unit: Unit, rule: str = "") -> int:
+    for finding in findings:
+        if finding.weight == "stop" and rule in ("", finding.rule):
+            print(f"skirtwright: {spell(finding.says, unit)}", file=sys.stderr)
+    return 1

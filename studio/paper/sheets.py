@@ -1,0 +1,48 @@
+"""Pieces on true-scale sheets, ready to be written: where they lie, how the plan is cut up, and every page."""
+
+from collections.abc import Iterator, Sequence
+
+from msgspec import Struct
+
+from studio.trouble import Trouble
+from studio.units import Unit
+
+from .dodge import dodged
+from .first_page import first_page
+from .grid import Grid, cut_up
+from .page import Page
+from .place import arranged
+from .plan import PatternPiece, Plan
+from .sizes import PaperSize
+from .tiles import sheet_pages
+
+
+class Layout(Struct, frozen=True):
+    """A plan and the sheets it is cut into."""
+
+    plan: Plan
+    grid: Grid
+
+
+def laid_out(pieces: Sequence[PatternPiece], paper: PaperSize) -> Layout:
+    """The pieces on the paper, upright or lying, whichever takes fewer sheets (lying when both take as many)."""
+    if not pieces:
+        raise Trouble("There is no piece to print.")
+    ways = (paper,) if paper.roll else (max(paper, paper.turned(), key=_wide), min(paper, paper.turned(), key=_wide))
+    return min((_on(pieces, way) for way in ways), key=lambda lay: len(lay.grid.sheets))
+
+
+def _wide(paper: PaperSize) -> float:
+    return paper.width
+
+
+def _on(pieces: Sequence[PatternPiece], paper: PaperSize) -> Layout:
+    plan = Plan(arranged(pieces, paper.live))
+    plan = dodged(plan, cut_up(plan, paper))
+    return Layout(plan, cut_up(plan, paper))
+
+
+def pages(layout: Layout, title: str, unit: Unit) -> Iterator[Page]:
+    """The page to measure first, then every sheet."""
+    yield first_page(layout.plan, layout.grid, title, unit)
+    yield from sheet_pages(layout.plan, layout.grid, title, unit)

@@ -1,0 +1,46 @@
+"""Painting the pieces: tissue, then lines from the faint to the firm, then what is lit."""
+
+from typing import Final
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QPainter, QPen
+
+from .. import theme
+from .pens import Ink, halo, pale, pen
+from .shape import Drawn, Shape
+
+ORDER: Final[tuple[Ink, ...]] = ("gather", "centre", "seam", "fold", "grain", "cut", "notch", "button", "hole")
+"""From the first painted to the last."""
+_SEE_THROUGH: Final = 200  # alpha of the tissue inside a button
+
+
+def paint_piece(painter: QPainter, shape: Shape, lit: str) -> None:
+    """One piece, its origin where the painter stands; lines that the path `lit` governs are lit."""
+    painter.fillPath(shape.outline, theme.colour("tissue"))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    for drawn in sorted(shape.drawn, key=lambda d: (lit in d.governs, ORDER.index(d.ink))):
+        _paint(painter, shape, drawn, lit in drawn.governs)
+    painter.fillPath(shape.heads, pen("grain").color())
+
+
+def _paint(painter: QPainter, shape: Shape, drawn: Drawn, lit: bool) -> None:
+    if drawn.ink == "gather" and shape.band:
+        painter.strokePath(drawn.path, pale(shape.band, lit))
+        return
+    if lit:
+        painter.strokePath(drawn.path, halo())
+    if drawn.ink == "button":
+        painter.fillPath(drawn.path, theme.colour("tissue", _SEE_THROUGH))
+    painter.strokePath(drawn.path, pen(drawn.ink, lit))
+
+
+def paint_ghost(painter: QPainter, was: Shape, now: Shape | None, moved: bool, path: str) -> None:
+    """Where a piece was before the drag: its outline if it has changed, and the lines that `path` moves."""
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    dotted = QPen(theme.colour("quiet"), 1, Qt.PenStyle.DotLine)
+    if now is None or moved or was.piece.cut_line != now.piece.cut_line:
+        painter.strokePath(was.outline, dotted)
+    if now is None or moved or was.piece != now.piece:
+        for drawn in was.drawn:
+            if path in drawn.governs and drawn.ink in ("fold", "seam", "centre", "hole", "button"):
+                painter.strokePath(drawn.path, dotted)

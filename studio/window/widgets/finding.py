@@ -1,0 +1,86 @@
+"""One finding: its weight, one sentence, and what mends it."""
+
+from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, Signal
+from PySide6.QtGui import QEnterEvent, QFocusEvent, QPainter, QPaintEvent
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
+
+from studio.check.finding import Weight
+
+from .. import theme
+from ..tokens import SIZE, SPACE
+from .label import Elided
+from .strokes import Fade, ring, slab
+from .weight import paint_weight, spoken
+
+_MARK_X = 24.0
+_WORDS_X = 40
+
+
+class FindingRow(QWidget):
+    """A row that is kept and given its next finding by `show_finding`, so that focus and pointer stay where they are.
+
+    `pointed` carries the path of the field the finding speaks of while the pointer or the focus is on it, then "".
+    `mended` is sent when the remedy is pressed.
+    """
+
+    mended = Signal()
+    pointed = Signal(str)
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.weight: Weight = "note"
+        self.place = ""
+        self._hover = Fade(self)
+        self.setFixedHeight(theme.px(SIZE.finding))
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.words = Elided("", self)
+        self.remedy = QPushButton("", self)
+        self.remedy.setFixedSize(theme.px(SIZE.remedy_w), theme.px(26))
+        self.remedy.clicked.connect(self.mended)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(_WORDS_X, 0, SPACE.s, 0)
+        row.setSpacing(SPACE.l)
+        row.addWidget(self.words, 1)
+        row.addWidget(self.remedy)
+
+    def show_finding(self, weight: Weight, words: str, remedy: str = "", place: str = "") -> None:
+        """Give it a finding: the words as they are read, the button's words ("" for none), the path it points at."""
+        self.weight, self.place = weight, place
+        self.words.setText(words)
+        self.remedy.setText(remedy)
+        self.remedy.setVisible(bool(remedy))
+        self.setAccessibleName(f"{spoken(weight)}: {words}")
+        self.remedy.setAccessibleDescription(words)
+        self.update()
+
+    def enterEvent(self, event: QEnterEvent) -> None:
+        super().enterEvent(event)
+        self._point(True)
+
+    def leaveEvent(self, event: QEvent) -> None:
+        super().leaveEvent(event)
+        self._point(self.hasFocus())
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        super().focusInEvent(event)
+        self._point(True)
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        super().focusOutEvent(event)
+        self._point(self.underMouse())
+
+    def _point(self, on: bool) -> None:
+        self._hover.to(on)
+        self.pointed.emit(self.place if on else "")
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        box = QRectF(self.rect()).adjusted(SPACE.s, 1, 0, -1)
+        with QPainter(self) as painter:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            if self._hover.level:
+                slab(painter, box, theme.colour(f"{self.weight}_bg", round(255 * self._hover.level)))
+            if self.hasFocus():
+                if self.remedy.isVisible():
+                    box.setRight(self.remedy.x() - SPACE.s)  # the remedy has a ring of its own
+                ring(painter, box)
+            paint_weight(painter, self.weight, QPointF(_MARK_X, self.height() / 2))

@@ -1,0 +1,59 @@
+"""Briefs that tests draw from: real bodies, and anything the form would let a maker type."""
+
+import csv
+import math
+from pathlib import Path
+from typing import Any
+
+from hypothesis import strategies as st
+
+from studio.brief import Brief, Declared
+from studio.styles import rack
+
+INCH = 25.4
+BODIES = Path(__file__).with_name("bodies.csv")
+
+
+def bodies() -> list[dict[str, float]]:
+    """Waist, hip and height in mm of 254 people.
+
+    Heinz, Peterson, Johnson and Kerr, "Exploring Relationships in Body Dimensions", Journal of Statistics
+    Education 11(2), 2003 (every second row of the data set).
+    """
+    rows = [line for line in BODIES.read_text().splitlines() if not line.startswith("#")]
+    return [
+        {
+            "body.waist": float(r["waist_cm"]) * 10,
+            "body.hip": float(r["hip_cm"]) * 10,
+            "body.height": float(r["height_cm"]) * 10,
+        }
+        for r in csv.DictReader(rows)
+    ]
+
+
+def brief(**changes: Any) -> Brief:
+    """The usual brief with other values; `body__waist=700.0` stands for the path body.waist."""
+    return rack.edit(rack.usual(), {path.replace("__", "."): value for path, value in changes.items()})
+
+
+def value_of(one: Declared) -> st.SearchStrategy[Any]:
+    """Any value that a declaration allows."""
+    if one.kind == "choice":
+        return st.sampled_from(one.options)
+    if one.kind == "switch":
+        return st.booleans()
+    if one.kind == "name":
+        return st.text(max_size=80)
+    if one.kind == "count":
+        return st.integers(math.ceil(one.least), math.floor(one.most))
+    number = st.floats(one.least, one.most)
+    return st.none() | number if one.unknown else number
+
+
+@st.composite
+def any_brief(draw: st.DrawFn) -> Brief:
+    """A brief with any number of its values set to anything their declarations allow."""
+    start = rack.usual()
+    known = rack.declarations(start)
+    paths = draw(st.lists(st.sampled_from(sorted(known)), unique=True, max_size=len(known)))
+    return rack.edit(start, {path: draw(value_of(known[path])) for path in paths})

@@ -1,0 +1,172 @@
+"""The gathered skirt against numbers from outside: handbooks, extension bulletins, and plain arithmetic."""
+
+import math
+
+import pytest
+from briefs import INCH, brief
+
+from studio.cloth.lay import lay_out, to_buy
+from studio.draft.fastening import even_places, hole_length
+from studio.draft.thread import lockstitch_thread, overedge_thread
+from studio.workroom import make_up
+
+
+def sample(**changes: object):
+    """Waist 70, ease 1, band 3, extension 3, allowance 1.5, fullness 2 across cloth of 140."""
+    usual = {"waistband__extension": 30.0, "skirt__cut": "across"}
+    return make_up(brief(**(usual | changes)))
+
+
+def test_band_is_cut_77_by_9():
+    """Waist 70, ease 1, extension 3, allowance 1.5, width 3: the band is cut 77.0 x 9.0 (derived: W+e+x+2a by 2w+2a)."""
+    box = sample().draft.piece("waistband").cut_line.box
+    assert (770.0, 90.0) == pytest.approx((box.width, box.height))
+
+
+def test_band_closes_at_71():
+    """The closed girth is waist and ease."""
+    assert 710.0 == sample().fact("closed_girth")
+
+
+@pytest.mark.parametrize(("width", "extension"), [(25.0, 25.0), (40.0, 30.0), (50.0, 40.0)])
+def test_straight_band_rule(width: float, extension: float):
+    """A straight band with ease 2.5 and allowance 1.5 is cut waist + 2.5 + extension + 3 by 2w + 3 (common practice, no source)."""
+    box = (
+        sample(waistband__ease=25.0, waistband__width=width, waistband__extension=extension)
+        .draft.piece("waistband")
+        .cut_line.box
+    )
+    assert (700 + 25 + extension + 30, 2 * width + 30) == pytest.approx((box.width, box.height))
+
+
+def test_old_band_in_inches():
+    """A 28 in waist and a 1 in band with 1/2 in turnings are cut 31 x 2 1/2 in with a lap of 1 in and turnings of 1 in.
+
+    Kinne and Cooley, Clothing and Health: the band is W + 3 long and twice the finished width and 1/2 in wide.
+    """
+    made = make_up(
+        brief(
+            body__waist=28 * INCH, waistband__ease=0.0, waistband__extension=1 * INCH, waistband__width=1 * INCH,
+            seams__allowance=0.25 * INCH,
+        )
+    )  # fmt: skip
+    box = made.draft.piece("waistband").cut_line.box
+    # The old rule turns 1 in at each end and 1/4 in along: the ends' three quarters more are the maker's to add.
+    assert (31 - 1.5, 2.5) == pytest.approx((box.width / INCH, box.height / INCH))
+
+
+def test_two_panels_of_74():
+    """B 71 with fullness 2 across 140 with selvedges of 1.5: 142 over 137 − 3 takes two panels, each cut 74 (example E30)."""
+    made = sample()
+    panel = made.draft.piece("skirt")
+    assert (2, 740.0, 2) == (made.fact("panels"), panel.cut_line.box.width, panel.cut)
+
+
+@pytest.mark.parametrize("length", [450.0, 600.0, 823.0])
+def test_skirt_is_cut_four_longer(length: float):
+    """A skirt of length L with hem 2.5 and allowance 1.5 is cut L + 4 (common practice, no source)."""
+    assert length + 40 == pytest.approx(
+        sample(skirt__length=length, seams__hem=25.0).draft.piece("skirt").cut_line.box.height
+    )
+
+
+def test_five_buttons_every_fifteen():
+    """Five buttons from 1.5 to 61.5 lie every 15.0: (last − first)/(n − 1) (example E34)."""
+    assert [15.0, 165.0, 315.0, 465.0, 615.0] == even_places(5, 15.0, 615.0)
+
+
+def test_flat_button_hole():
+    """An 18 x 3 mm flat button gets a hole of 21: diameter and thickness (Univ. of Minnesota Extension Bulletin 576)."""
+    assert 21.0 == hole_length("flat", 18.0, 3.0)
+    hole = next(n for n in sample().notions if n.what == "button")
+    assert 21.0 == hole.sizes["hole"]
+
+
+def test_ball_button_hole_takes_the_longest_rule():
+    """A 12 mm ball: 1 1/4 diameters (Watson) 15, half the girth 18.85, diameter and thickness (Minn 576) 24: the longest."""
+    rules = (1.25 * 12, math.pi * 12 / 2, 24.0)
+    assert max(rules) == hole_length("ball", 12.0, 12.0)
+    assert pytest.approx((15, 18.85, 24), abs=0.005) == rules
+
+
+def test_cloth_for_two_panels():
+    """Two panels 66.5 tall take 133, the 77 x 9 band fits beside them; at 5 % that is 140.0, bought as 1.40 m (example E45)."""
+    made = sample(skirt__length=600.0, seams__hem=50.0, cloth__shrinkage=0.05)
+    assert 1330.0 == pytest.approx(made.lay.length)
+    assert made.lay.proven
+    assert 1400.0 == made.fact("cloth_estimate")
+    assert 1400.0 == to_buy(1330.0, 0.05)
+
+
+def test_shrinkage_divides():
+    """Finished 65 at 5 % takes 68.42, not 68.25: cut = finished / (1 − s) (example E51)."""
+    assert 700.0 == to_buy(650.0, 0.05)
+    assert 684.2 == pytest.approx(650 / 0.95, abs=0.05)
+
+
+def test_thread_for_the_example():
+    """701 cm of lockstitch at 2.5 and 15 % waste is 20.2 m; 266 cm of three-thread overedge at 14 is 37.2 m (example E48)."""
+    thread = next(n for n in sample(skirt__length=600.0, seams__hem=50.0).notions if n.what == "thread")
+    assert (20150.0, 37240.0) == pytest.approx((thread.sizes["length"], thread.sizes["overedge"]), abs=10)
+    assert lockstitch_thread(7010.0) == pytest.approx(thread.sizes["length"])
+    assert overedge_thread(2660.0) == pytest.approx(thread.sizes["overedge"])
+
+
+def test_zip_stop_from_the_raw_edge():
+    """A stop 20 below the seam is 21.5 from the raw edge, where the tape is put."""
+    mark = next(m for m in sample().draft.piece("skirt").lines if m.role == "zip stop")
+    assert mark.words is not None
+    assert (200.0, 215.0) == (mark.words.values["s"], mark.words.values["r"])
+    assert 200.0 == mark.path.start.y
+
+
+@pytest.mark.parametrize(
+    ("kind", "stop", "length"), [("invisible", 180.0, 230.0), ("invisible", 175.0, 200.0), ("lapped", 180.0, 180.0)]
+)
+def test_zip_to_buy(kind: str, stop: float, length: float):
+    """The next length sold; an invisible zip is at least 2.5 longer than the opening (common practice, no source)."""
+    zips = next(n for n in sample(opening__kind=kind, opening__zip_stop=stop).notions if n.what == "zip")
+    assert length == zips.sizes["length"]
+
+
+def test_gather_rows_straddle_the_seam():
+    """Two rows lie 10 and 20 from the raw edge and keep 20 from the opening (Watson: two rows, seam between)."""
+    panel = sample().draft.piece("skirt")
+    rows = [m.path for m in panel.lines if m.role == "gather"]
+    assert {10.0, 20.0} == {p.start.y + 15 for p in rows}
+    assert 20.0 == min(p.start.x for p in rows)
+
+
+def test_rows_break_into_quarters_above_three_metres():
+    """Halves usually, quarters when the cloth is wider than 3 m (common practice, no source)."""
+    along = make_up(brief(skirt__fullness=2.0)).draft.piece("skirt")
+    wide = make_up(brief(skirt__fullness=4.5)).draft.piece("skirt")
+    assert 2 == sum(1 for m in along.lines if m.role == "gather") / 2
+    assert 4 == sum(1 for m in wide.lines if m.role == "gather") / 2
+
+
+def test_true_gathering_is_a_little_more_than_fullness():
+    """With 2 kept flat at each end the rest is gathered (T − 4)/(B − 4)."""
+    assert (1420 - 40) / (710 - 40) == pytest.approx(sample().fact("gather_ratio"))
+
+
+def test_sheer_and_crisp_ruches():
+    """Finished 20 takes 40 of taffeta and 60 of chiffon (The New Dressmaker, 1921, ch. 28: twice and three times)."""
+    for times, flat in ((2.0, 40.0), (3.0, 60.0)):
+        made = make_up(brief(body__waist=490.0, skirt__fullness=times))
+        assert flat * 25 == pytest.approx(made.fact("flat_width"))
+
+
+def test_whole_widths_let_the_fullness_rise():
+    """Two whole widths of 134 between seams give 268 round a band of 71: fullness 3.77."""
+    made = sample(skirt__whole_widths=True)
+    assert (2680.0, 2) == (made.fact("flat_width"), made.fact("panels"))
+
+
+def test_band_piece_needs_no_cloth_of_its_own():
+    """The band lies along the grain on the first layer of cloth, within the selvedges."""
+    made = sample()
+    for placed in lay_out(made.pieces, made.brief.cloth).placed:
+        ys = [placed.on_cloth(p).y for p in placed.piece.cut_line.flat()]
+        assert min(ys) >= 15 - 1e-9
+        assert max(ys) <= 1400 - 15 + 1e-9
