@@ -155,8 +155,8 @@ def test_every_remedy_mends(one: Brief):
         if finding.remedy is None:
             continue
         mended = make_up(rack.edit(one, finding.remedy))
-        left = {(f.rule, f.where, f.says.text) for f in mended.findings}
-        assert (finding.rule, finding.where, finding.says.text) not in left, finding
+        left = {(f.rule, f.where, f.piece, f.says.text) for f in mended.findings}
+        assert (finding.rule, finding.where, finding.piece, finding.says.text) not in left, finding
         assert {(f.rule, f.where, f.piece) for f in mended.findings if f.weight == "stop"} <= stops, finding
 
 

@@ -16,6 +16,7 @@ from .ring import alone, meets, pairs, piece_id, piece_name
 
 RIGHT: Side = "right"
 INSIDE: Side = "inside"
+SEAM, OPEN = phrase("seam"), phrase("opening, zip")
 FULL, STOP = ("skirt.fullness",), ("opening.zip_stop",)
 
 
@@ -81,12 +82,12 @@ def _edges(brief: Brief, panels: Panels, k: int) -> tuple[Edge, ...]:
     stop = zip_stop(brief) if k == 0 else 0.0
     right_stop = stop if n == 1 else 0.0
     edges = (
-        Edge("waist", line(0, 0, wide, 0), a, "waistband/waist", panels.ratio),
-        Edge("right opening", line(wide, 0, wide, right_stop), a, "zip", governs=STOP),
-        Edge("right", line(wide, right_stop, wide, deep), a, meets(k, n, True), governs=FULL),
+        Edge("waist", line(0, 0, wide, 0), a, "waistband/waist", panels.ratio, words=phrase("seam, to the band")),
+        Edge("right opening", line(wide, 0, wide, right_stop), a, "zip", words=OPEN, governs=STOP),
+        Edge("right", line(wide, right_stop, wide, deep), a, meets(k, n, True), words=SEAM, governs=FULL),
         Edge("hem", line(wide, deep, 0, deep), brief.seams.hem, hem=True, governs=("seams.hem",)),
-        Edge("left", line(0, deep, 0, stop), a, meets(k, n, False)),
-        Edge("left opening", line(0, stop, 0, 0), a, "zip", governs=STOP),
+        Edge("left", line(0, deep, 0, stop), a, meets(k, n, False), words=SEAM),
+        Edge("left opening", line(0, stop, 0, 0), a, "zip", words=OPEN, governs=STOP),
     )
     return tuple(e for e in edges if e.path.length > TOUCH)
 
@@ -136,13 +137,13 @@ def _dimensions(brief: Brief, panels: Panels, k: int) -> list[Dimension]:
     foot = deep + hem
     found = [
         Dimension("skirt.fullness", Point(0, foot), Point(wide, foot), "below", _width_words(panels)),
-        Dimension("seams.hem", Point(wide, deep), Point(wide, foot), "right", phrase("{h}", h=hem)),
+        Dimension("seams.hem", Point(wide, deep), Point(wide, foot), "right", phrase("{h:bare}", h=hem)),
     ]
     if k == 0:
-        found.append(Dimension("skirt.length", Point(0, 0), Point(0, deep), "left", phrase("{l}", l=deep)))
+        found.append(Dimension("skirt.length", Point(0, 0), Point(0, deep), "left", phrase("{l:bare}", l=deep)))
         single = panels.count == 1
         x, side = wide if single else 0.0, RIGHT if single else INSIDE
-        found.append(Dimension("opening.zip_stop", Point(x, 0), Point(x, stop), side, phrase("{s}", s=stop)))
+        found.append(Dimension("opening.zip_stop", Point(x, 0), Point(x, stop), side, phrase("{s:bare}", s=stop)))
     return found
 
 
@@ -154,5 +155,5 @@ def _grain(cut: str, wide: float, deep: float) -> tuple[Point, Point]:
 
 def _width_words(panels: Panels) -> Phrase:
     if panels.count == 1:
-        return phrase("{t} flat, {r:ratio} × the band", t=panels.flat_width, r=panels.ratio)
-    return phrase("{t}, one of {n:count}; {r:ratio} × the band", t=panels.width, n=panels.count, r=panels.ratio)
+        return phrase("{t:bare} flat, {r:ratio} × the band", t=panels.flat_width, r=panels.ratio)
+    return phrase("{t:bare}, one of {n:count}; {r:ratio} × the band", t=panels.width, n=panels.count, r=panels.ratio)

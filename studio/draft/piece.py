@@ -28,6 +28,7 @@ class Edge(Struct, frozen=True):
     sews_to: str = ""
     ratio: float = 1.0
     hem: bool = False
+    words: Phrase | None = None
     governs: tuple[str, ...] = ()
 
 
@@ -77,6 +78,13 @@ class Dimension(Struct, frozen=True):
     words: Phrase
 
 
+class Note(Struct, frozen=True):
+    """Words that belong at a place on the piece, to be read at the cutting table."""
+
+    words: Phrase
+    at: Point
+
+
 class Piece(Struct, frozen=True):
     """One piece of the pattern, in its own millimetres (x right, y down)."""
 
@@ -87,6 +95,7 @@ class Piece(Struct, frozen=True):
     grain: tuple[Point, Point]
     lines: tuple[LineMark, ...] = ()
     spots: tuple[Spot, ...] = ()
+    notes: tuple[Note, ...] = ()
     handles: tuple[Handle, ...] = ()
     dimensions: tuple[Dimension, ...] = ()
     cut: int = 1

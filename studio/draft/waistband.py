@@ -12,7 +12,7 @@ from studio.words import phrase, tr
 from .cut_line import cut_line
 from .fastening import fasten
 from .marks import STATION_WORDS, notch, stations, upright
-from .piece import Dimension, Edge, Handle, LineMark, Piece
+from .piece import Dimension, Edge, Handle, LineMark, Note, Piece
 
 GIRTH = ("body.waist", "waistband.ease")
 
@@ -23,12 +23,12 @@ def folded_band(brief: Brief, sections: int, sews_to: str) -> Piece:
     end, tall = closed + x, 2 * w
     wide, deep = ("waistband.extension",), ("waistband.width",)
     edges = [
-        Edge("facing", line(0, 0, closed, 0), a, "waistband/waist"),
+        Edge("facing", line(0, 0, closed, 0), a, "waistband/waist", words=phrase("seam, turned in")),
         Edge("facing extension", line(closed, 0, end, 0), a, "waistband/extension"),
-        Edge("extension end", line(end, 0, end, tall), a, governs=wide),
+        Edge("extension end", line(end, 0, end, tall), a, words=phrase("extension"), governs=wide),
         Edge("extension", line(end, tall, closed, tall), a, "waistband/facing extension", governs=wide),
-        Edge("waist", line(closed, tall, 0, tall), a, sews_to, governs=deep),
-        Edge("plain end", line(0, tall, 0, 0), a),
+        Edge("waist", line(closed, tall, 0, tall), a, sews_to, words=phrase("seam, to the skirt"), governs=deep),
+        Edge("plain end", line(0, tall, 0, 0), a, words=phrase("plain end")),
     ]
     edges = [e for e in edges if e.path.length > 0]
     places = stations(sections) + [1.0] * (x > 0)
@@ -50,17 +50,22 @@ def folded_band(brief: Brief, sections: int, sews_to: str) -> Piece:
         name=tr("Waistband"),
         edges=tuple(edges),
         cut_line=cut_line(edges),
-        grain=(Point(closed * 0.30, w * 0.5), Point(closed * 0.70, w * 0.5)),
+        grain=(Point(closed * 0.08, w * 0.5), Point(closed * 0.22, w * 0.5)),
         lines=(*lines, *holes),
         spots=(*spots, *fastenings),
+        notes=tuple(
+            Note(phrase(words), Point(closed * share, y))
+            for words, y in (("outside face", w * 1.5), ("inside", w * 0.5))
+            for share in (0.375, 0.875)
+        ),
         handles=(
             Handle("waistband.width", Point(closed * 0.14, w), "y", 1.0),
             Handle("waistband.extension", Point(end, w * 0.5), "x", 1.0),
             *handles,
         ),
         dimensions=(
-            Dimension("body.waist", Point(0, 0), Point(closed, 0), "above", phrase("{b} closed", b=closed)),
-            Dimension("waistband.width", Point(0, w), Point(0, tall), "left", phrase("{w}", w=w)),
-            Dimension("waistband.extension", Point(closed, tall), Point(end, tall), "below", phrase("{x}", x=x)),
+            Dimension("body.waist", Point(0, 0), Point(closed, 0), "above", phrase("{b:bare} closed", b=closed)),
+            Dimension("waistband.width", Point(0, w), Point(0, tall), "left", phrase("{w:bare}", w=w)),
+            Dimension("waistband.extension", Point(closed, tall), Point(end, tall), "below", phrase("{x:bare}", x=x)),
         ),
     )

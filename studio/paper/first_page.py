@@ -13,8 +13,8 @@ from studio.words import phrase, tr
 
 from . import joining
 from .grid import Grid
-from .heading import HEAD, heading, page_room
-from .key import key
+from .heading import HEAD, MARGIN, heading, page_room
+from .key import key, key_height
 from .measuring import card, squares, what_readings_mean
 from .page import Page, Size
 from .plan import Plan
@@ -24,13 +24,14 @@ _BODY, _SMALL, _LEAD = 3.6, 3.4, 1.34
 _SQUARES = 107.0
 _CARD = (86.3, 54.4)
 _MAP, _LARGE_MAP = 53.0, 90.0
-_TALL = 270.0
-"""Paper narrower than this has one column, mm."""
+_TWO_COLUMNS = Size(240.0, 178.0)
+"""A page with less room than this has one column, mm."""
 
-_MOST_WIDE, _MOST_HIGH, _ROLL_HIGH = 390.0, 240.0, 215.0
-_KEY = 10.5
+_MOST_WIDE, _MOST_HIGH = 390.0, 267.0
 _TO_DO = 80.0
-"""Room for the joining and the gauges under the map of a tall page, mm."""
+"""Room for the joining and the gauges under the map of a page of one column, mm."""
+
+_ASIDE, _LEAST_MAP = 55.0, 20.0
 
 
 class _Step(Struct, frozen=True):
@@ -43,14 +44,28 @@ class _Step(Struct, frozen=True):
 
 def first_page(plan: Plan, grid: Grid, title: str, unit: Unit) -> Page:
     """Measure this page first: squares, card, map of the sheets, how to join them, and the key to the lines."""
-    size = grid.page_size(grid.sheets[0])
-    if grid.paper.roll:
-        size = Size(size.width, _ROLL_HIGH)
+    size = _page_size(grid)
     room = page_room(size, grid.paper.margin)
     room = Box(room.left, room.top, min(room.right, room.left + _MOST_WIDE), min(room.bottom, room.top + _MOST_HIGH))
     head = heading(tr("Measure this page first"), f"{title}, {grid.paper.name}", room)
-    marks, below = (_tall if size.width < _TALL else _wide)(room, plan, grid, unit)
-    return Page(size, (*head, *marks, *_foot(room, min(below, room.bottom - _KEY))))
+    marks, below = (_wide if _takes_two_columns(room) else _tall)(room, plan, grid, unit)
+    return Page(size, (*head, *marks, *_foot(room, min(below, room.bottom - _key(room)))))
+
+
+def _page_size(grid: Grid) -> Size:
+    """The paper as the sheets lie on it, or upright where wide margins leave it too low; a short piece of a roll."""
+    wide, high = grid.page_size(grid.sheets[0])
+    if not grid.paper.roll:
+        lies = Size(wide, high)
+        upright = Size(min(lies), max(lies))
+        return lies if _takes_two_columns(page_room(lies, grid.paper.margin)) else upright
+    edges = 2 * max(MARGIN, grid.paper.margin)
+    low = Size(wide, _TWO_COLUMNS.height + 8 + edges)
+    return low if _takes_two_columns(page_room(low, grid.paper.margin)) else Size(wide, _MOST_HIGH + edges)
+
+
+def _takes_two_columns(room: Box) -> bool:
+    return room.width >= _TWO_COLUMNS.width and room.height >= _TWO_COLUMNS.height
 
 
 def _wide(room: Box, plan: Plan, grid: Grid, unit: Unit) -> tuple[list[Mark], float]:
@@ -84,25 +99,29 @@ def _wide(room: Box, plan: Plan, grid: Grid, unit: Unit) -> tuple[list[Mark], fl
 
 
 def _tall(room: Box, plan: Plan, grid: Grid, unit: Unit) -> tuple[list[Mark], float]:
-    """One column: squares, card and map, then what to do."""
+    """One column: squares, card and map, then what to do. Very wide margins leave no room for the card."""
     marks: list[Mark] = []
     left, y = room.left, room.top + HEAD + 5
     aside = left + _SQUARES + 6
+    narrow = room.right - aside < _ASIDE
+    at, wide = (left, room.width) if narrow else (aside, room.right - aside)
+    told = paragraph(_how_to_print(), at, y - 1, wide, _SMALL)
+    means = paragraph(what_readings_mean(unit), at, told.below + 2, wide, _SMALL)
+    marks += [*told.marks, *means.marks]
+    y = means.below + 3 if narrow else y
     marks += squares(left, y)
-    told = paragraph(_how_to_print(), aside, y - 1, room.right - aside, _SMALL)
-    marks += [
-        *told.marks,
-        *paragraph(what_readings_mean(unit), aside, told.below + 2, room.right - aside, _SMALL).marks,
-    ]
     y += 56
-    marks += card(left + 0.35, y)
-    edges = paragraph(_edges(grid), left, y + _CARD[1] + 3, _CARD[0])
+    at, below = left, y
+    if not narrow:
+        marks += card(left + 0.35, y)
+        at, below = left + _CARD[0] + 6, y + _CARD[1] + 3
+    edges = paragraph(_edges(grid), left, below, room.width if narrow else _CARD[0])
     marks += edges.marks
-    aside = left + _CARD[0] + 6
-    marks.append(_section(_map_title(grid), aside, y + 3))
-    most = max(_MAP, room.bottom - _KEY - _TO_DO - y - 6)
-    marks += sheet_map(plan, grid, Box(aside, y + 6, room.right, y + 6 + most))
-    y = max(edges.below, y + 6 + map_height(grid, room.right - aside, most)) + 8
+    y = edges.below + 2 if narrow else y
+    marks.append(_section(_map_title(grid), at, y + 3))
+    most = max(_LEAST_MAP, room.bottom - _key(room) - _TO_DO - y - 6)
+    marks += sheet_map(plan, grid, Box(at, y + 6, room.right, y + 6 + most))
+    y = max(edges.below, y + 6 + map_height(grid, room.right - at, most)) + 8
     y = _put_together(marks, _steps(plan, grid, unit), left, y, room.width)
     if len(grid.sheets) > 1:
         marks += _reading(left, y + 5, room.width, unit)
@@ -183,6 +202,10 @@ def _reading(left: float, y: float, wide: float, unit: Unit) -> Drawing:
         marks += placed(joining.gauge_read(teeth), Point(x, y + 6))
         marks += paragraph(says, x + 14, y - 0.6, half - 28, 3.2).marks
     return tuple(marks)
+
+
+def _key(room: Box) -> float:
+    return 5.5 + key_height(room.width)
 
 
 def _foot(room: Box, y: float) -> Drawing:

@@ -1,5 +1,7 @@
 """The key to the lines, from the one table of them."""
 
+import math
+
 from studio.drawing import PENS, Drawing, Ink, Mark, Words
 from studio.drawing.furniture import arrow, stroke
 from studio.drawing.lettering import fitted
@@ -8,19 +10,31 @@ from studio.words import tr
 
 SHOWN: tuple[Ink, ...] = ("cut", "seam", "fold", "centre", "gather", "grain", "join")
 
-_MOST = 46.0
+_MOST, _LEAST = 46.0, 24.0
+_ROW = 9.5
+
+
+def _in_a_row(room: float) -> int:
+    return len(SHOWN) if (room + 6) / len(SHOWN) >= _LEAST else math.ceil(len(SHOWN) / 2)
+
+
+def key_height(room: float) -> float:
+    """How high the key is in a room so wide, mm."""
+    return 6.5 + (math.ceil(len(SHOWN) / _in_a_row(room)) - 1) * _ROW
 
 
 def key(left: float, top: float, room: float) -> Drawing:
-    """Each line with its name under it, in one row."""
-    step = min(_MOST, (room + 6) / len(SHOWN))
+    """Each line with its name under it, in one row, or in two where the room is narrow."""
+    row = _in_a_row(room)
+    step = min(_MOST, (room + 6) / row)
     marks: list[Mark] = []
     for i, ink in enumerate(SHOWN):
-        x, end = left + i * step, left + (i + 1) * step - 6
+        x, y = left + i % row * step, top + i // row * _ROW
+        end = x + step - 6
         if ink == "grain":
-            marks += arrow(Point(x, top), Point(end, top), ink, 4, both=True)
+            marks += arrow(Point(x, y), Point(end, y), ink, 4, both=True)
         else:
-            marks.append(stroke(ink, (x, top), (end, top)))
-        text, height = fitted(tr(PENS[ink].words), 3.2, step - 2)
-        marks.append(Words(text, Point(x, top + 5), height))
+            marks.append(stroke(ink, (x, y), (end, y)))
+        text, height = fitted(tr(PENS[ink].words), 3.2, step - 4)
+        marks.append(Words(text, Point(x, y + 5), height))
     return tuple(marks)

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator
+from itertools import product
 
 from studio.drawing import Drawing, Mark, Stroke, Words
 from studio.drawing.furniture import frame, placed_path
@@ -63,10 +64,10 @@ def _plates(cells: dict[Sheet, Box]) -> list[tuple[Box, str]]:
     """A plate with its name in the corner of each sheet, all of one size; none where they would hide the pieces."""
     high, wide = min(c.height for c in cells.values()), min(c.width for c in cells.values())
     longest = max((s.name for s in cells), key=lambda name: width(name, 1, "bold"))
-    em = min(_NAME, high / 2.6, wide / (width(longest, 1, "bold") + 0.7))
+    em = min(_NAME, high / 2.6, 0.75 * wide / (width(longest, 1, "bold") + 0.6))
     if em < _LEAST:
         return []
-    plate = min(wide, max(2 * em, width(longest, em, "bold") + 0.6 * em))
+    plate = max(2 * em, width(longest, em, "bold") + 0.6 * em)
     return [(Box(c.left, c.top, c.left + plate, c.top + em * _PLATE), s.name) for s, c in cells.items()]
 
 
@@ -77,7 +78,8 @@ def _along_edges(grid: Grid, k: float, inner: Box) -> Iterator[Words]:
     every = math.ceil((max(width(s.column_name, _LEAST, "bold") for s in first) + 0.4) / cell.width)
     for sheet in first[::every]:
         x = _scaled(grid.live(sheet), k, inner).centre.x
-        yield Words(sheet.column_name, Point(x, inner.top - 1), _LEAST, "sheet", align="centre", face="bold")
+        if x + width(sheet.column_name, _LEAST, "bold") / 2 <= inner.right + 0.4:
+            yield Words(sheet.column_name, Point(x, inner.top - 1), _LEAST, "sheet", align="centre", face="bold")
     every = math.ceil(_LEAST * 0.8 / cell.height)
     for row in range(0, grid.rows, every):
         y = _scaled(grid.live(Sheet(row, 0)), k, inner).centre.y + _LEAST * CAPITAL / 2
@@ -91,9 +93,9 @@ def _piece_name(piece: PatternPiece, k: float, inner: Box, cells: dict[Sheet, Bo
     for text in (f"{piece.number}  {piece.name}", piece.number):
         wide, high = width(text, _PIECE, "semibold") + 1.5, _PIECE * 1.1
         for part in (*parts, whole):
-            for share in (0.5, 0.65, 0.8, 0.35, 0.2):
-                y = part.top + part.height * share
-                spot = Box(part.centre.x - wide / 2, y - high / 2, part.centre.x + wide / 2, y + high / 2)
+            for along, down in product((0.5, 0.3, 0.7), (0.5, 0.6, 0.7, 0.75, 0.8, 0.35, 0.2)):
+                x, y = part.left + part.width * along, part.top + part.height * down
+                spot = Box(x - wide / 2, y - high / 2, x + wide / 2, y + high / 2)
                 if _common(spot, part) == spot and not any(spot.meets(p) for p in plates):
                     return _label(text, spot.centre, patch=part is whole and len(parts) > 1)
     for x in (whole.right + 2, whole.left - 2):

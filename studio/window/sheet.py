@@ -33,6 +33,8 @@ QLineEdit[fault="true"] { border: 2px solid $stop; padding: 0 6px; }
 QLineEdit:disabled { color: $off; background: $panel; border-color: $hair; }
 QComboBox QAbstractItemView { background: $field; border: 1px solid $edge;
     selection-background-color: $plate; selection-color: $ink; }
+QComboBox QAbstractItemView::item { min-height: 26px; padding: 0 4px; border: none; }
+QComboBox QAbstractItemView::item:selected { background: $plate; color: $ink; }
 QToolButton { background: transparent; border: 2px solid transparent; border-radius: 6px; padding: 4px; color: $ink; }
 QToolButton:hover { background: $hover; }
 QToolButton:pressed { background: $plate; }

@@ -109,12 +109,16 @@ def test_what_cannot_be_read_changes_nothing_and_stays_to_be_mended(qtbot: QtBot
 
 
 def test_leaving_a_field_shows_its_fault(qtbot: QtBot, bench: QWidget) -> None:
-    """A fault cannot be tabbed past unseen."""
+    """A fault cannot be tabbed past unseen; it stays until it is mended, or the number changes from elsewhere."""
     waist = field(qtbot, bench, "body.waist", 700.0)
     write(qtbot, waist, "sixty")
     qtbot.keyClick(waist.box, Qt.Key.Key_Tab)
     assert waist.fault.startswith("“sixty” is not a length")
     assert waist.value == 700.0
+    waist.show_value(700.0, "cm")
+    assert waist.box.text() == "sixty"
+    waist.show_value(680.0, "cm")
+    assert (waist.box.text(), waist.fault) == ("68.0", "")
 
 
 def test_escape_takes_everything_back(qtbot: QtBot, bench: QWidget) -> None:

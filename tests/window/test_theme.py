@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 import pytest
-from hands import put
+from hands import DECLARED, put
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QColor, QFont, QFontInfo, QIcon, QImage
 from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
@@ -11,7 +11,10 @@ from pytestqt.qtbot import QtBot
 
 from studio.window import icons, theme
 from studio.window.tokens import DARK, LIGHT
+from studio.window.widgets.entry_for import entry_for
+from studio.window.widgets.field import Field
 from studio.window.widgets.label import Label
+from studio.window.widgets.slider import EyeSlider
 
 
 @pytest.fixture(autouse=True)
@@ -40,6 +43,20 @@ def test_the_theme_changes_in_an_open_window(qtbot: QtBot, bench: QWidget) -> No
     assert LIGHT.ink not in shades(label.grab().toImage())
     assert DARK.field in shades(box.grab().toImage())
     assert theme.colour("accent") == QColor(DARK.accent)
+
+
+def test_the_plate_lies_under_what_is_in_hand(qtbot: QtBot, bench: QWidget) -> None:
+    """A field lit from a line on the board wears the plate, and puts it off again."""
+    theme.wear("light")
+    waist = Field(DECLARED["body.waist"], "cm", bench)
+    bench.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+    bench.setFocus()
+    put(qtbot, waist)
+    assert LIGHT.plate not in shades(waist.grab().toImage())
+    waist.set_lit(True)
+    qtbot.waitUntil(lambda: LIGHT.plate in shades(waist.grab().toImage()))
+    waist.set_lit(False)
+    qtbot.waitUntil(lambda: LIGHT.plate not in shades(waist.grab().toImage()))
 
 
 def test_as_the_system_follows_the_desktop(qapp: QApplication) -> None:
@@ -79,11 +96,6 @@ def test_icons_take_the_ink_of_the_theme(qapp: QApplication) -> None:
 
 def test_nothing_is_smaller_than_can_be_hit(qtbot: QtBot, bench: QWidget) -> None:
     """Every control is at least 24 px each way (WCAG 2.2, 2.5.8); the slider's box does the same as the slider."""
-    from hands import DECLARED
-
-    from studio.window.widgets.entry_for import entry_for
-    from studio.window.widgets.slider import EyeSlider
-
     put(qtbot, *[entry_for(DECLARED[path], "cm", bench) for path in ("skirt.length", "opening.kind", "who")])
     for control in bench.findChildren(QWidget):
         if control.focusPolicy() & Qt.FocusPolicy.TabFocus and not isinstance(control, EyeSlider):

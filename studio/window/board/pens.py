@@ -49,7 +49,7 @@ def pen(ink: Ink, lit: bool = False) -> QPen:
 def _pen(ink: Ink, lit: bool, worn: str) -> QPen:
     line = LINES[ink]
     width = line.width + (_MORE if lit else 0)
-    drawn = QPen(theme.colour("accent" if lit else line.token), width, cap=Qt.PenCapStyle.FlatCap)
+    drawn = QPen(theme.colour("accent" if lit else line.token), width, c=Qt.PenCapStyle.FlatCap)
     drawn.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
     if line.dashes:
         drawn.setDashPattern([d / width for d in line.dashes])  # Qt counts dashes in pen widths
@@ -58,12 +58,12 @@ def _pen(ink: Ink, lit: bool, worn: str) -> QPen:
 
 def halo() -> QPen:
     """The glow round a lit line."""
-    return QPen(theme.colour("accent", _HALO_ALPHA), _HALO, cap=Qt.PenCapStyle.FlatCap)
+    return QPen(theme.colour("accent", _HALO_ALPHA), _HALO, c=Qt.PenCapStyle.FlatCap)
 
 
 def pale(width: float, lit: bool = False) -> QPen:
     """The band that stands for gather rows, `width` px broad."""
-    return QPen(theme.colour("accent" if lit else "gather", PALE), width, cap=Qt.PenCapStyle.FlatCap)
+    return QPen(theme.colour("accent" if lit else "gather", PALE), width, c=Qt.PenCapStyle.FlatCap)
 
 
 @lru_cache(maxsize=16)

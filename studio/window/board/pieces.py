@@ -6,11 +6,9 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QPainter, QPen
 
 from .. import theme
-from .pens import Ink, halo, pale, pen
+from .pens import halo, pale, pen
 from .shape import Drawn, Shape
 
-ORDER: Final[tuple[Ink, ...]] = ("gather", "centre", "seam", "fold", "grain", "cut", "notch", "button", "hole")
-"""From the first painted to the last."""
 _SEE_THROUGH: Final = 200  # alpha of the tissue inside a button
 
 
@@ -18,7 +16,7 @@ def paint_piece(painter: QPainter, shape: Shape, lit: str) -> None:
     """One piece, its origin where the painter stands; lines that the path `lit` governs are lit."""
     painter.fillPath(shape.outline, theme.colour("tissue"))
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    for drawn in sorted(shape.drawn, key=lambda d: (lit in d.governs, ORDER.index(d.ink))):
+    for drawn in sorted(shape.drawn, key=lambda d: lit in d.governs):
         _paint(painter, shape, drawn, lit in drawn.governs)
     painter.fillPath(shape.heads, pen("grain").color())
 

@@ -1,5 +1,6 @@
 """A piece as it is drawn at one scale: its painter paths, kept until the piece or the scale changes."""
 
+import itertools
 from collections.abc import Iterable
 from typing import Final
 
@@ -20,6 +21,9 @@ TOLD_APART: Final = 0.6
 _NOTCH: Final = 5.0  # least length, px
 _STOP: Final = 6.0  # least length of a bar across a line, px
 _BUTTON, _HOLE, _BAR = 4.0, 4.5, 3.0  # least half sizes, px
+_CROSS: Final = 0.4  # of a button's radius
+ORDER: Final[tuple[Ink, ...]] = ("gather", "centre", "seam", "fold", "grain", "cut", "notch", "button", "hole")
+"""From the first painted to the last: faint below firm."""
 
 
 class Drawn(Struct, eq=False):
@@ -59,11 +63,9 @@ def shape(piece: Piece, scale: float) -> Shape:
     add("grain", (), grain)
     outline = painter_path([piece.cut_line], scale)
     add("cut", cut(piece).governs, outline)
-    box = piece.cut_line.box
-    return Shape(
-        piece, scale, Box(*(k * scale for k in box)), outline,
-        tuple(Drawn(*key, path) for key, path in strokes.items()), heads, _band(piece.lines, scale),
-    )  # fmt: skip
+    box = Box(*(k * scale for k in piece.cut_line.box))
+    drawn = tuple(Drawn(*key, strokes[key]) for key in sorted(strokes, key=lambda key: ORDER.index(key[0])))
+    return Shape(piece, scale, box, outline, drawn, heads, _band(piece.lines, scale))
 
 
 def _line(mark: LineMark, scale: float) -> tuple[Ink, tuple[str, ...], QPainterPath]:
@@ -71,63 +73,63 @@ def _line(mark: LineMark, scale: float) -> tuple[Ink, tuple[str, ...], QPainterP
         return "hole", mark.governs, _hole(mark.path, scale)
     ink = INK_OF[mark.role]
     if ink == "notch":
-        return "notch", mark.governs, _at_least(mark.path, _STOP, scale)
+        return "notch", mark.governs, _segments(_at_least(mark.path, _STOP, scale))
     return ink if ink in ("fold", "centre", "gather") else "seam", mark.governs, painter_path([mark.path], scale)
 
 
 def _spot(mark: Spot, scale: float) -> tuple[Ink, tuple[str, ...], QPainterPath]:
-    at, drawn = Point(mark.at.x * scale, mark.at.y * scale), QPainterPath()
+    at = _px(mark.at, scale)
     if mark.role == "notch":
         tip = at.along(Point(1, 0).turned(mark.turn), max(_NOTCH, mark.size * scale))
-        _segments(drawn, (at, tip))
-        return "notch", mark.governs, drawn
+        return "notch", mark.governs, _segments((at, tip))
     if mark.role == "button":
         r = max(_BUTTON, mark.size / 2 * scale)
+        drawn = _segments(*_cross(at, r * _CROSS))
         drawn.addEllipse(QPointF(*at), r, r)
-        for dx, dy in ((r * 0.4, 0.0), (0.0, r * 0.4)):
-            _segments(drawn, (at.moved(-dx, -dy), at.moved(dx, dy)))
         return "button", mark.governs, drawn
-    r = max(_HOLE, mark.size / 2 * scale)
-    way = Point(0, r) if mark.role == "bar" else Point(r, 0)
-    _segments(drawn, (at.moved(-way.x, -way.y), at.moved(*way)))
-    return "hole", mark.governs, drawn
+    across, down = _cross(at, max(_HOLE, mark.size / 2 * scale))
+    return "hole", mark.governs, _segments(down if mark.role == "bar" else across)
+
+
+def _cross(at: Point, r: float) -> tuple[tuple[Point, Point], tuple[Point, Point]]:
+    return (at.moved(-r, 0), at.moved(r, 0)), (at.moved(0, -r), at.moved(0, r))
 
 
 def _hole(path: Path, scale: float) -> QPainterPath:
     """A buttonhole, barred at both ends."""
-    drawn = _at_least(path, 2 * _HOLE, scale)
-    way = path.start.to(path.end).unit().outward()
+    a, b = _at_least(path, 2 * _HOLE, scale)
+    way = a.to(b).unit().outward()
     bar = max(_BAR, 2.5 * scale)
-    for p in (Point(*drawn.pointAtPercent(0).toTuple()), Point(*drawn.currentPosition().toTuple())):
-        _segments(drawn, (p.along(way, -bar), p.along(way, bar)))
-    return drawn
+    return _segments((a, b), *((p.along(way, -bar), p.along(way, bar)) for p in (a, b)))
 
 
-def _at_least(path: Path, least: float, scale: float) -> QPainterPath:
-    """A straight mark, drawn at least so long (px) about its middle."""
-    a, b = (Point(p.x * scale, p.y * scale) for p in (path.start, path.end))
-    long = a.distance(b)
-    drawn = QPainterPath()
-    if long < least:
-        middle, way = a.towards(b, 0.5), a.to(b).unit()
-        a, b = middle.along(way, -least / 2), middle.along(way, least / 2)
-    _segments(drawn, (a, b))
-    return drawn
+def _at_least(path: Path, least: float, scale: float) -> tuple[Point, Point]:
+    """The ends (px) of a straight mark, at least so long (px) about its middle."""
+    a, b = _px(path.start, scale), _px(path.end, scale)
+    if a.distance(b) >= least:
+        return a, b
+    middle, way = a.towards(b, 0.5), a.to(b).unit()
+    return middle.along(way, -least / 2), middle.along(way, least / 2)
 
 
 def _grain(piece: Piece, scale: float) -> tuple[QPainterPath, QPainterPath]:
-    a, b = (Point(p.x * scale, p.y * scale) for p in piece.grain)
-    line, heads = QPainterPath(), QPainterPath()
-    _segments(line, (a, b))
+    a, b = (_px(p, scale) for p in piece.grain)
+    heads = QPainterPath()
     add_head(heads, a, b)
     add_head(heads, b, a)
-    return line, heads
+    return _segments((a, b)), heads
 
 
-def _segments(drawn: QPainterPath, *segments: tuple[Point, Point]) -> None:
+def _segments(*segments: tuple[Point, Point]) -> QPainterPath:
+    drawn = QPainterPath()
     for a, b in segments:
         drawn.moveTo(*a)
         drawn.lineTo(*b)
+    return drawn
+
+
+def _px(at: Point, scale: float) -> Point:
+    return Point(at.x * scale, at.y * scale)
 
 
 def _band(lines: Iterable[LineMark], scale: float) -> float:
@@ -136,5 +138,5 @@ def _band(lines: Iterable[LineMark], scale: float) -> float:
     heights = sorted({m.path.start.y for m in lines if m.role == "gather"})
     if not heights:
         return 0.0
-    gaps = [b - a for a, b in zip(heights, heights[1:], strict=False)]
+    gaps = [b - a for a, b in itertools.pairwise(heights)]
     return max(3.3, max(gaps, default=0.0) * scale + 0.6)

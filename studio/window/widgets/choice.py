@@ -4,7 +4,7 @@ from typing import Final
 
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QWheelEvent
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QHBoxLayout, QStyledItemDelegate, QWidget
 
 from studio.brief.declare import Declared
 from studio.brief.typed import Typed
@@ -32,6 +32,7 @@ class Pick(QComboBox):
         super().__init__(parent)
         self.setFixedSize(theme.px(SIZE.pick_w), theme.px(SIZE.box_h))
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
+        self.setItemDelegate(QStyledItemDelegate(self))  # the only one that heeds the style sheet
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         event.ignore()  # the wheel scrolls the form

@@ -1,0 +1,189 @@
+"""A drafted piece as it is printed whole: its drawing, and the words that are read at the cutting table."""
+
+from collections.abc import Iterator
+
+from msgspec import Struct
+
+from studio.brief import Brief
+from studio.cloth.lay import grain_down
+from studio.draft import Dimension, Piece
+from studio.draft.piece import Side
+from studio.drawing import Group, Mark, Words, moved
+from studio.drawing.dimension import dimension
+from studio.drawing.lettering import width
+from studio.drawing.piece import piece_drawing
+from studio.geometry import Box, Line, Path, Point
+from studio.units import Unit, spell, write_length
+from studio.words import Phrase, phrase, tr
+
+from .plan import PatternPiece
+from .reach import boxed
+from .title_block import HEIGHT, title_block
+
+EVERY = 240.0
+"""A line says its name about once a sheet (mm)."""
+SMALL, NOTED = 3.2, 6.2
+"""Height (mm) of words on lines, and of words read from standing height."""
+
+
+class Said(Struct, frozen=True):
+    """How a piece is spoken of: its number on map and plan, the brief it belongs to, the maker's unit."""
+
+    brief: Brief
+    unit: Unit
+    number: str = ""
+
+    def called(self, number: str) -> "Said":
+        """The same, for the piece of that number."""
+        return Said(self.brief, self.unit, number)
+
+
+def pattern_piece(piece: Piece, said: Said) -> PatternPiece:
+    """The piece with its words, in its own millimetres."""
+    words = (*_edge_words(piece, said), *_line_words(piece, said), *_spot_words(piece, said), *_notes(piece, said))
+    dims = tuple(m for d in piece.dimensions for m in _dimension(piece, d, said.unit))
+    upright, lying = _joins_to_avoid(piece)
+    box = piece.cut_line.box
+    return PatternPiece(
+        number=said.number,
+        name=piece.name,
+        outline=piece.cut_line,
+        drawing=(piece_drawing(piece), *dims, *words),
+        blocks=_blocks(piece, said, box),
+        upright=upright,
+        lying=lying,
+        whole=tuple(m.path.box.grown(3) for m in piece.lines if m.role == "buttonhole")
+        + tuple(Box(*s.at, *s.at).grown(s.size / 2) for s in piece.spots if s.role == "button"),
+    )
+
+
+def cut_words(piece: Piece) -> str:
+    """How many to cut: "cut 2, one mirrored"."""
+    text = tr("cut {n:count}, half of them mirrored") if piece.mirrored and piece.cut > 2 else tr("cut {n:count}")
+    text = tr("cut 2, one mirrored") if piece.mirrored and piece.cut == 2 else text
+    return spell(Phrase(text, {"n": piece.cut}), "cm")
+
+
+def cells(piece: Piece, said: Said, size: str = "") -> list[tuple[str, str]]:
+    """The facts of a title block."""
+    brief, unit = said.brief, said.unit
+    waist = write_length(brief.body.waist, unit, bare=True)
+    who = tr("waist") + " " + waist
+    hem = max((e.allowance for e in piece.edges if e.hem), default=0.0)
+    rest = max((e.allowance for e in piece.edges if not e.hem), default=0.0)
+    allowance = spell(phrase("{a:bare}, hem {h:bare}: included", a=rest, h=hem), unit) if hem else ""
+    plain = spell(phrase("{a:bare}, included", a=rest), unit) if rest else tr("none")
+    facts = [
+        (tr("cloth"), tr(piece.cloth)),
+        (tr("for"), f"{brief.who}, {who}" if brief.who else who),
+        (tr("allowance"), allowance or plain),
+        (tr("grain"), tr("down") if grain_down(piece) else tr("along")),
+    ]
+    return [*facts, (tr("size, cut"), size)] if size else facts
+
+
+def cut_size(piece: Piece, unit: Unit) -> str:
+    """Size of the cut line's box, "157.0 × 67.5"."""
+    box = piece.cut_line.box
+    return f"{write_length(box.width, unit, bare=True)} × {write_length(box.height, unit, bare=True)}"
+
+
+def _blocks(piece: Piece, said: Said, box: Box) -> tuple[Group, ...]:
+    block = title_block(said.number, piece.name, cut_words(piece), cells(piece, said, cut_size(piece, said.unit)))
+    if piece.id == "waistband":
+        waist = piece.edge("waist").path
+        wide = boxed(block.marks)[0].box.width
+        at = Point(waist.start.x * 0.625 - wide / 2, max(waist.start.y * 0.75, HEIGHT / 2 + 2) - HEIGHT / 2)
+    elif box.height < HEIGHT + 14:
+        at = Point(box.left + box.width * 0.5, box.centre.y - HEIGHT / 2)
+    else:
+        at = Point(box.left + box.width * 0.3, box.top + min(90.0, box.height * 0.3))
+    return (Group(block.name, moved(block.marks, *at)),)
+
+
+def _edge_words(piece: Piece, said: Said) -> Iterator[Mark]:
+    for e in piece.edges:
+        if e.words is not None:
+            yield from _along(e.path, e.words, said.unit)
+
+
+def _line_words(piece: Piece, said: Said) -> Iterator[Mark]:
+    for m in piece.lines:
+        if m.words is None or m.role == "gather":
+            continue
+        if m.role in ("fold", "hem", "first turn"):
+            yield from _along(m.path, m.words, said.unit)
+        elif m.role in ("centre", "quarter"):
+            at = m.path.at(m.path.length - 12)
+            yield Words(spell(m.words, said.unit), at.moved(-1.4, 0), SMALL, turn=-90, patch=True)
+        elif m.role == "buttonhole":
+            middle = m.path.at(m.path.length / 2)
+            yield Words(spell(m.words, said.unit), middle.moved(0, -4.5), SMALL, align="centre", patch=True)
+        elif m.path.start.x < piece.cut_line.box.centre.x:
+            yield Words(spell(m.words, said.unit), m.path.end.moved(9, 1.1), SMALL, patch=True)
+
+
+def _spot_words(piece: Piece, said: Said) -> Iterator[Mark]:
+    for s in piece.spots:
+        if s.words is not None:
+            up = s.size * 0.67 + 3
+            yield Words(spell(s.words, said.unit), s.at.moved(0, -up), SMALL, align="centre", patch=True)
+
+
+def _notes(piece: Piece, said: Said) -> Iterator[Mark]:
+    for note in piece.notes:
+        yield Words(
+            spell(note.words, said.unit), note.at.moved(0, NOTED * 0.35), NOTED, align="centre", face="semibold"
+        )
+
+
+def _along(path: Path, words: Phrase, unit: Unit) -> Iterator[Mark]:
+    """Words on a line, about once a sheet, read from below or from the right; not where the line is too short."""
+    text, size = spell(words, unit), path.length
+    wide = width(text, SMALL)
+    if size < wide + 12:
+        return
+    n = max(1, round(size / EVERY))
+    for k in range(n):
+        at = path.at(size * (k + 0.5) / n)
+        way = path.direction(size / 2)
+        upright = abs(way.x) < 0.5
+        yield Words(
+            text, at.moved(SMALL * 0.34, 0) if upright else at.moved(0, SMALL * 0.34), SMALL,
+            turn=-90 if upright else 0, align="centre", patch=True,
+        )  # fmt: skip
+
+
+INWARD: dict[Side, Point] = {
+    "above": Point(0, 7),
+    "below": Point(0, -7),
+    "left": Point(130, 0),
+    "right": Point(-30, 0),
+    "inside": Point(48, 0),
+}
+"""Where a dimension stands on paper, seen from the line it measures (mm): inside the piece, clear of the seams."""
+
+
+def _dimension(piece: Piece, d: Dimension, unit: Unit) -> tuple[Mark, ...]:
+    way = INWARD[d.side]
+    if piece.id == "waistband":
+        aside = max(e.allowance for e in piece.edges) / 2
+        way = {"above": Point(0, -aside), "below": Point(0, aside), "left": Point(-aside, 0)}.get(d.side, way)
+    a, b = d.start.moved(*way), d.end.moved(*way)
+    upright = abs(a.x - b.x) < abs(a.y - b.y)
+    if upright:
+        a, b = (a, b) if a.y > b.y else (b, a)
+    return dimension(a, b, spell(d.words, unit))
+
+
+def _joins_to_avoid(piece: Piece) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """The x of upright lines and the y of lying ones, that no join of sheets should run along."""
+    box = piece.cut_line.box
+    upright, lying = {box.left, box.right}, {box.top, box.bottom}
+    for path in (*(e.path for e in piece.edges), *(m.path for m in piece.lines)):
+        for c in path.curves:
+            if isinstance(c, Line) and abs(c.start.x - c.end.x) < 1e-6:
+                upright.add(c.start.x)
+            elif isinstance(c, Line) and abs(c.start.y - c.end.y) < 1e-6:
+                lying.add(c.start.y)
+    return tuple(sorted(upright)), tuple(sorted(lying))

@@ -1,0 +1,40 @@
+"""What goes on the sheets of the printer: pieces whole or as templates, then chalk lists and edge gauges."""
+
+from collections.abc import Iterator
+
+from studio.draft import Piece
+
+from .chalk_list import chalk_list
+from .edge_gauges import edge_gauges
+from .page import Page
+from .pattern import Said, pattern_piece
+from .plan import PatternPiece
+from .sheets import laid_out, pages
+from .sizes import paper_size
+from .template import moves, template
+from .whole import numbered
+
+
+def printed(pieces: tuple[Piece, ...], said: Said) -> Iterator[Page]:
+    """The page to measure first, the sheets, a chalk list for each panel, and the edge gauges."""
+    paper, title, unit = paper_size(said.brief.paper), said.brief.title, said.unit
+    drawn = list(_drawn(pieces, said, min(paper.live)))
+    yield from pages(laid_out(drawn, paper), title, unit)
+    panels = [p for p in pieces if is_panel(p)]
+    for panel in panels:
+        yield from chalk_list(panel, title, unit, paper)
+    yield from edge_gauges(pieces, title, unit, paper)
+
+
+def is_panel(piece: Piece) -> bool:
+    """Whether a piece is a straight panel that can be moved along or chalked."""
+    return any(e.hem for e in piece.edges)
+
+
+def _drawn(pieces: tuple[Piece, ...], said: Said, room: float) -> Iterator[PatternPiece]:
+    for number, piece in numbered(pieces):
+        how = said.brief.paper.panels if is_panel(piece) else "whole"
+        if how == "template":
+            yield template(piece, said.called(number), moves(piece, room))
+        elif how == "whole":
+            yield pattern_piece(piece, said.called(number))

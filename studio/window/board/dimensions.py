@@ -1,0 +1,195 @@
+"""Measured lines: where each stands beside its piece, clear of the others, and how it is painted (ISO 129-1)."""
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from msgspec import Struct
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPainterPath, QPen
+
+from studio.draft.piece import Dimension, Side
+from studio.drawing.arrange import Laid
+from studio.geometry import Box, Point
+from studio.units import Unit, spell
+
+from .. import theme
+from .heads import LONG, add_head
+from .pens import LINES, advance, face, metrics
+from .shape import Shape
+
+_GAP: Final = 4.0  # px from the piece to the lines that lead to a measured line, and their reach beyond it
+_OFF: Final = 22.0  # px from the piece to the first line
+_STACK: Final = 22.0  # px from line to line
+_LEVELS: Final = 4
+_SHORT: Final = 34.0  # px; below it the heads come from outside
+_TAIL: Final = 12.0  # px that the line goes on beyond heads from outside
+_PAD: Final = 5.0  # px beside words
+OUT: Final[dict[Side, Point]] = {
+    "above": Point(0, -1),
+    "below": Point(0, 1),
+    "left": Point(-1, 0),
+    "right": Point(1, 0),
+    "inside": Point(1, 0),
+}
+"""Which way each side lies."""
+
+
+class Measured(Struct, frozen=True):
+    """A dimension as it stands: all in px from the table's origin."""
+
+    path: str
+    words: str
+    start: Point
+    end: Point
+    feet: tuple[Point, Point]
+    box: Box  # of the words
+    outside: bool  # heads come from outside
+    upright: bool
+    inside: bool
+
+    @property
+    def reach(self) -> Box:
+        """The room that line and heads take."""
+        box = Box(
+            min(self.start.x, self.end.x), min(self.start.y, self.end.y),
+            max(self.start.x, self.end.x), max(self.start.y, self.end.y),
+        )  # fmt: skip
+        if not self.outside:
+            return box.grown(2)
+        dx, dy = (0.0, _TAIL) if self.upright else (_TAIL, 0.0)
+        return Box(box.left - dx, box.top - dy, box.right + dx, box.bottom + dy).grown(2)
+
+    def caught(self, at: Point) -> bool:
+        """Whether a point (px) is on the words or the line."""
+        here = Box(*at, *at)
+        return here.meets(self.box.grown(3)) or here.meets(self.reach.grown(4))
+
+
+def place_dimensions(
+    laid: Sequence[Laid], shapes: Sequence[Shape], taken: Sequence[Box], unit: Unit
+) -> tuple[Measured, ...]:  # fmt: skip
+    """Every dimension that finds room, each in the nearest place that is free.
+
+    Shorter ones come first, so that they lie inside longer ones. `taken` are the boxes (px) of names. One that
+    finds no room is left out until the board is larger.
+    """
+    pieces = [s.box.moved(o.at.x * s.scale, o.at.y * s.scale) for o, s in zip(laid, shapes, strict=True)]
+    words, lines = list(taken), list[Box]()
+    placed: list[Measured] = []
+    wanted = [(one, k, d) for k, one in enumerate(laid) for d in one.piece.dimensions]
+    for one, k, d in sorted(wanted, key=lambda w: w[2].start.distance(w[2].end)):
+        own, others = pieces[k], pieces if d.side != "inside" else pieces[:k] + pieces[k + 1 :]
+        for m in _places(d, one, own, shapes[k].scale, spell(d.words, unit)):
+            clear = m.box.grown(1)
+            if not (_meets(clear, others) or _meets(clear, words) or _meets(clear, lines) or _meets(m.reach, words)):
+                placed.append(m)
+                words.append(m.box)
+                lines.append(m.reach)
+                break
+    return tuple(placed)
+
+
+def _meets(box: Box, others: Sequence[Box]) -> bool:
+    return any(box.meets(o) for o in others)
+
+
+def _places(d: Dimension, one: Laid, own: Box, k: float, words: str) -> Iterator[Measured]:
+    """Where a dimension may stand, the best place first."""
+    out = OUT[d.side]
+    a, b = (Point((p.x + one.at.x) * k, (p.y + one.at.y) * k) for p in (d.start, d.end))
+    upright = out.y == 0
+    wide, high = advance(words, "small", True) + 2 * _PAD, metrics("small", True).height() + 1
+    size = (high, wide) if upright else (wide, high)
+    long = a.distance(b)
+    short = long < _SHORT
+    for level in range(_LEVELS):
+        off = _OFF + level * _STACK
+        first = _edge(d.side, own, a)
+        start, end = (_crisp(_moved_to(p, out, first + off)) for p in (a, b))
+        feet = (_crisp(_moved_to(a, out, first + _GAP)), _crisp(_moved_to(b, out, first + _GAP)))
+        for at in _words_at(start, end, out, long, wide, high, short):
+            box = Box(at.x - size[0] / 2, at.y - size[1] / 2, at.x + size[0] / 2, at.y + size[1] / 2)
+            yield Measured(d.path, words, start, end, feet, box, short, upright, d.side == "inside")
+
+
+def _edge(side: Side, own: Box, at: Point) -> float:
+    """How far out the piece reaches on this side, measured along the way out."""
+    return {"above": -own.top, "below": own.bottom, "left": -own.left, "right": own.right, "inside": at.x}[side]
+
+
+def _moved_to(p: Point, out: Point, far: float) -> Point:
+    """The point with its place along the way out changed to `far`."""
+    return Point(out.x * far, p.y) if out.y == 0 else Point(p.x, out.y * far)
+
+
+def _crisp(p: Point) -> Point:
+    """In the middle of a pixel, so that a thin upright or level line is sharp."""
+    return Point(round(p.x - 0.5) + 0.5, round(p.y - 0.5) + 0.5)
+
+
+def _words_at(
+    start: Point, end: Point, out: Point, long: float, wide: float, high: float, short: bool
+) -> Iterator[Point]:  # fmt: skip
+    """Middles of the words: on the line where they fit, else past its free end, else beyond it."""
+    middle, way = start.towards(end, 0.5), start.to(end).unit()
+    if not short and wide + 2 * LONG + 4 <= long:
+        yield middle
+        return
+    past = (_TAIL if short else 0) + 4 + wide / 2
+    ends = (end.along(way, past), start.along(way, -past))
+    beyond = middle.along(out, high / 2 + 3)
+    outwards = ends[::-1] if out.x < 0 or out.y < 0 else ends
+    yield from (*outwards, beyond) if short else (beyond, *outwards)
+
+
+def paint_dimensions(painter: QPainter, dimensions: Sequence[Measured], lit: str) -> None:
+    """All of them, the lit one last; the painter stands at the table's origin."""
+    for is_lit in (False, True):
+        chosen = [d for d in dimensions if (d.path == lit) == is_lit]
+        if chosen:
+            _paint_lines(painter, chosen, is_lit)
+            _paint_words(painter, chosen, is_lit)
+
+
+def _paint_lines(painter: QPainter, dimensions: Sequence[Measured], lit: bool) -> None:
+    leads, lines, heads = list[QLineF](), list[QLineF](), QPainterPath()
+    for d in dimensions:
+        way = d.start.to(d.end).unit()
+        reach = _TAIL if d.outside else 0.0
+        for foot, end in zip(d.feet, (d.start, d.end), strict=True):
+            leads.append(QLineF(*foot, *end.along(foot.to(end).unit(), _GAP)))
+        lines.append(QLineF(*d.start.along(way, -reach), *d.end.along(way, reach)))
+        add_head(heads, d.start, d.start.along(way, -1.0 if d.outside else 1.0))
+        add_head(heads, d.end, d.end.along(way, 1.0 if d.outside else -1.0))
+    line = LINES["dimension"]
+    colour = theme.colour("accent" if lit else line.token)
+    painter.setPen(QPen(colour, line.width, c=Qt.PenCapStyle.FlatCap))
+    painter.drawLines(leads)
+    painter.setPen(QPen(colour, line.width + (1 if lit else 0), c=Qt.PenCapStyle.FlatCap))
+    painter.drawLines(lines)
+    painter.fillPath(heads, colour)
+
+
+def _paint_words(painter: QPainter, dimensions: Sequence[Measured], lit: bool) -> None:
+    painter.setFont(face("small", lit))
+    colour = theme.colour("accent" if lit else "ink")
+    for d in dimensions:
+        box = QRectF(QPointF(d.box.left, d.box.top), QPointF(d.box.right, d.box.bottom))
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(theme.colour("plate" if lit else "tissue" if d.inside else "board"))
+        if lit:
+            painter.drawRoundedRect(box, 3, 3)
+        else:
+            painter.drawRect(box)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.setPen(colour)
+        base = (metrics("small", lit).ascent() - metrics("small", lit).descent()) / 2
+        half = advance(d.words, "small", lit) / 2
+        if not d.upright:
+            painter.drawText(QPointF(round(box.center().x() - half), round(box.center().y() + base)), d.words)
+            continue
+        painter.save()
+        painter.translate(round(box.center().x() + base), round(box.center().y() + half))
+        painter.rotate(-90)
+        painter.drawText(QPointF(0, 0), d.words)
+        painter.restore()

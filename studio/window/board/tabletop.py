@@ -1,0 +1,258 @@
+"""What is seen of the pieces: a docket laid out at a scale and painted. The hand on it is read in `board`."""
+
+from typing import Final
+
+from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtWidgets import QWidget
+
+from studio.brief import Brief
+from studio.drawing.arrange import Laid, arrange
+from studio.geometry import Box, Point
+from studio.styles import rack
+from studio.units import Unit, write_length, write_ratio
+from studio.words import tr
+from studio.workroom import Docket
+
+from .. import theme
+from ..tokens import SIZE
+from .drag import Drag, Grip
+from .ground import Ground
+from .handles import State, bubble_box, paint_bubble, paint_handle
+from .legend import Legend
+from .names import cut_words
+from .pens import forget
+from .scene import Scene, changed, paint_scene, set_scene
+from .view import View, drafting_scale, fitted
+
+_ZOOM: Final = 1.25
+_PADS: Final = Box(64, 56, 64, 44)
+"""Room for measured lines round the pieces when they are fitted, px."""
+_SMALLER: Final = 1.3
+"""Fitted pieces that could be larger by more than this are fitted anew."""
+_TRUE_DOTS: Final = (60.0, 400.0)
+"""A screen that says it has fewer or more dots to the inch is not believed."""
+
+
+class Tabletop(QWidget):
+    """The pieces to scale, with rulers, measured lines, handles and legend."""
+
+    scale_changed = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.unit: Unit = "cm"
+        self.view = View()
+        self.scene: Scene | None = None
+        self._brief: Brief | None = None
+        self._fitted = True
+        self._legend_on = True
+        self._lit = ""
+        self._hover: tuple[str, str] | None = None  # piece and path of the handle under the pointer
+        self._drag: Drag | None = None
+        self._before: Scene | None = None  # the scene when a drag began
+        self._ring = False
+        self._ground, self._legend = Ground(), Legend()
+        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
+        self.setMinimumSize(360, 240)
+        self.setAccessibleName(tr("Pieces"))
+
+    def show_docket(self, docket: Docket) -> None:
+        """Show what has been made up; what is in view stays where it is unless it would leave the view."""
+        self._brief = docket.brief
+        laid, before = arrange(docket.pieces), self.scene
+        if self._fitted and self._drag is None and self._wants_fit(laid):
+            self._lay(laid)
+            self.fit()
+        else:
+            self._lay(laid)
+            self.update() if before is None else self._update_only(before)
+        self.setAccessibleDescription(self._description(laid))
+
+    def set_unit(self, unit: Unit) -> None:
+        """Rulers, grid and words in another unit."""
+        self.unit = unit
+        self._relay()
+
+    def light(self, path: str) -> None:
+        """Light every line that the path governs, its dimension and its handle; "" lights nothing."""
+        if path != self._lit:
+            self._lit = path
+            self.update()
+
+    def fit(self) -> None:
+        """All pieces in view, and so again when the board changes its size."""
+        self._fitted = True
+        if self.scene and self.scene.laid:
+            self._look(self._fit_view(self.scene.laid), fitted=True)
+
+    def zoom_in(self) -> None:
+        """A quarter larger, about the middle."""
+        self._look(self.view.zoomed(self.view.scale * _ZOOM, self._middle()))
+
+    def zoom_out(self) -> None:
+        """As much smaller."""
+        self._look(self.view.zoomed(self.view.scale / _ZOOM, self._middle()))
+
+    def life_size(self) -> None:
+        """As large as they will be cut, as far as the screen knows its own size."""
+        self._look(self.view.zoomed(self._life(), self._middle()))
+
+    @property
+    def legend(self) -> bool:
+        """Whether the legend is shown."""
+        return self._legend_on
+
+    @legend.setter
+    def legend(self, on: bool) -> None:
+        self._legend_on = on
+        if self._fitted:
+            self.fit()
+        self.update()
+
+    @property
+    def scale_words(self) -> str:
+        """The scale as drafting writes it: 1:11."""
+        return drafting_scale(self.view.scale, self._life())
+
+    def theme_changed(self) -> None:
+        """Other colours or another size of type."""
+        forget()
+        self._relay()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange, QEvent.Type.PaletteChange):
+            self.theme_changed()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if self._fitted:
+            self.fit()
+
+    def _life(self) -> float:
+        """Px for each mm on the glass."""
+        screen = self.screen()
+        dots = screen.physicalDotsPerInch()
+        return (dots if _TRUE_DOTS[0] <= dots <= _TRUE_DOTS[1] else screen.logicalDotsPerInch()) / 25.4
+
+    def _middle(self) -> Point:
+        return self._room().centre
+
+    def _room(self) -> Box:
+        """What lies between the rulers and the far edges, px."""
+        ruler = theme.px(SIZE.ruler)
+        return Box(ruler, ruler, self.width(), self.height())
+
+    def _look(self, view: View, fitted: bool = False) -> None:
+        """Look at the table another way."""
+        scaled = view.scale != self.view.scale
+        self._fitted, self.view = fitted, view
+        if scaled:
+            self._relay()
+            self.scale_changed.emit()
+        self.update()
+
+    def _lay(self, laid: tuple[Laid, ...]) -> None:
+        self.scene = set_scene(laid, self.view.scale, self.unit, self.scene)
+
+    def _relay(self) -> None:
+        if self.scene is not None:
+            self._lay(self.scene.laid)
+        self.update()
+
+    def _legend_box(self) -> QRect | None:
+        if self.scene is None or not self._legend_on:
+            return None
+        return self._legend.box(self.scene.inks, self.size())
+
+    def _fit_view(self, laid: tuple[Laid, ...]) -> View:
+        room, legend = self._room(), self._legend_box()
+        inner = Box(
+            room.left + _PADS.left, room.top + _PADS.top, room.right - _PADS.right, room.bottom - _PADS.bottom
+        )  # fmt: skip
+        aside = Box(legend.left(), legend.top(), legend.right() + 1, legend.bottom() + 1) if legend else None
+        return fitted([one.box for one in laid], inner, aside)
+
+    def _wants_fit(self, laid: tuple[Laid, ...]) -> bool:
+        """Whether pieces would leave the view, or have become so small that they should be shown larger."""
+        if self.scene is None or not laid:
+            return True
+        room = self._room()
+        boxes = self.view.boxes([one.box for one in laid])
+        if any(b.left < room.left or b.top < room.top or b.right > room.right or b.bottom > room.bottom for b in boxes):
+            return True
+        return self._fit_view(laid).scale > _SMALLER * self.view.scale
+
+    def _update_only(self, before: Scene) -> None:
+        """Ask for the painting of what has changed since the scene before."""
+        if self.scene is None or self._drag is not None:
+            self.update()  # the bubble moves too
+            return
+        x, y = round(self.view.x), round(self.view.y)
+        for box in changed(before, self.scene):
+            self.update(QRectF(x + box.left, y + box.top, box.width, box.height).toAlignedRect())
+
+    def _description(self, laid: tuple[Laid, ...]) -> str:
+        """The pieces in words, for those who cannot see the board."""
+        return " ".join(
+            f"{one.piece.name}: {write_length(one.box.width, self.unit)} × {write_length(one.box.height, self.unit)}, "
+            f"{cut_words(one.piece)}."
+            for one in laid
+        )
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        area, size, density = event.rect(), self.size(), self.devicePixelRatioF()
+        with QPainter(self) as painter:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            self._ground.paint_dots(painter, area, size, density, self.view, self.unit)
+            if self.scene is not None:
+                self._paint_scene(painter, self.scene, area)
+                if self._legend_on:
+                    self._legend.paint(painter, self.scene.inks, size, density)
+            self._ground.paint_rulers(painter, size, theme.px(SIZE.ruler), density, self.view, self.unit)
+            self._paint_bubble(painter)
+            if self._ring:
+                painter.setPen(QPen(theme.colour("accent"), 2))
+                painter.setBrush(Qt.BrushStyle.NoBrush)
+                painter.drawRect(QRectF(self.rect()).adjusted(1, 1, -1, -1))
+
+    def _paint_scene(self, painter: QPainter, scene: Scene, area: QRect) -> None:
+        x, y = round(self.view.x), round(self.view.y)
+        seen = Box(area.left() - x, area.top() - y, area.right() + 1 - x, area.bottom() + 1 - y)
+        lit = self._drag.grip.path if self._drag else self._lit
+        painter.translate(x, y)
+        paint_scene(painter, scene, lit, seen, self._before)
+        for grip in scene.grips:
+            at = Point(grip.at.x * scene.scale, grip.at.y * scene.scale)
+            if Box(*at, *at).grown(16).meets(seen):
+                paint_handle(painter, QPointF(*at), grip.axis, self._state(grip, lit))
+        painter.translate(-x, -y)
+
+    def _state(self, grip: Grip, lit: str) -> State:
+        here = (grip.piece, grip.path)
+        if self._drag:
+            return "held" if here == (self._drag.grip.piece, self._drag.grip.path) else "rest"
+        return "hover" if here == self._hover else "lit" if grip.path == lit else "rest"
+
+    def _paint_bubble(self, painter: QPainter) -> None:
+        if self._drag is None or self._brief is None or self.scene is None:
+            return
+        held = self._drag.grip
+        grip = next((g for g in self.scene.grips if (g.piece, g.path) == (held.piece, held.path)), None)
+        if grip is None:
+            return
+        declared = rack.declarations(self._brief)[held.path]
+        value = rack.value(self._brief, held.path)
+        now = self._drag.shown if value is None else value
+        change = now - self._drag.shown
+        if declared.kind == "length":
+            words = write_length(now, self.unit), write_length(change, self.unit, bare=True, signed=True)
+        else:
+            words = f"{write_ratio(now)} ×", ("+" if change > 0 else "") + write_ratio(change)
+        at = self.view.px(grip.at)
+        box = bubble_box(at, self._room(), tr(declared.words), *words)
+        paint_bubble(painter, box, tr(declared.words), *words)
+
+    def sizeHint(self) -> QSize:
+        return QSize(690, 550)
