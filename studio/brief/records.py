@@ -87,8 +87,8 @@ class Gathers(Record, frozen=True):
 
     rows: Annotated[int, whole("Rows", 1, 4, "Two rows lie flat; three for thick cloth.")] = 2
     sections: Annotated[int, whole(
-        "Sections", 0, 12, "Where the rows break, so that no thread carries too much.",
-        blank="halves, or quarters when wide")] = 0
+        "Sections", 0, 12, "Where the rows break; by width: halves, and quarters above 3 m.",
+        blank="by width")] = 0
     end_gap: Annotated[float, mm("Flat at the opening", 0, 80, "Left ungathered, so that the zip lies flat.")] = 20.0
 
 

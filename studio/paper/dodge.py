@@ -59,7 +59,7 @@ def _piece(piece: PatternPiece, joins: _Joins) -> PatternPiece:
     for k, block in enumerate(piece.blocks):
         others = [*words, *boxes[:k], *boxes[k + 1 :]]
         dx, dy = _block_shift(boxes[k], joins, lines, others, outline)
-        blocks.append(Group(block.name, moved(block.marks, dx, dy), block.clip and block.clip.moved(dx, dy)))
+        blocks.append(Group(block.name, moved(block.marks, dx, dy)))
         boxes[k] = boxes[k].moved(dx, dy)
     taken = [*words, *boxes]
     return replace(piece, drawing=_slid(piece.drawing, joins, lines, taken, piece.box), blocks=tuple(blocks))

@@ -76,8 +76,8 @@ class Grid(Struct, frozen=True):
 
     def page_size(self, sheet: Sheet) -> Size:
         """The paper that a sheet is printed on, mm."""
-        live = self.live(sheet)
-        return Size(live.width + self.paper.spent, live.height + self.paper.spent)
+        high = self.live(sheet).height + self.paper.spent if self.paper.roll else self.paper.height
+        return Size(self.paper.width, high)
 
     @property
     def whole(self) -> Size:

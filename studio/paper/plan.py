@@ -5,7 +5,8 @@ from functools import reduce
 from msgspec import Struct
 
 from studio.drawing import Drawing, Group, moved
-from studio.geometry import Box, Path
+from studio.drawing.furniture import placed, placed_path
+from studio.geometry import Box, Path, Point
 
 from .page import Size
 
@@ -42,10 +43,28 @@ class PatternPiece(Struct, frozen=True):
             self.name,
             self.outline.moved(dx, dy),
             moved(self.drawing, dx, dy),
-            tuple(Group(b.name, moved(b.marks, dx, dy), b.clip and b.clip.moved(dx, dy)) for b in self.blocks),
+            tuple(Group(b.name, moved(b.marks, dx, dy)) for b in self.blocks),
             tuple(x + dx for x in self.upright),
             tuple(y + dy for y in self.lying),
             tuple(b.moved(dx, dy) for b in self.whole),
+        )
+
+    def turned(self) -> "PatternPiece":
+        """The piece a quarter turn to the left, its words read from the right."""
+        origin = Point(0, 0)
+
+        def turn(drawing: Drawing) -> Drawing:
+            return placed(drawing, origin, turn=-90)
+
+        return PatternPiece(
+            self.number,
+            self.name,
+            placed_path(self.outline, origin, turn=-90),
+            turn(self.drawing),
+            tuple(Group(b.name, turn(b.marks)) for b in self.blocks),
+            upright=self.lying,
+            lying=tuple(-x for x in self.upright),
+            whole=tuple(Box(b.top, -b.right, b.bottom, -b.left) for b in self.whole),
         )
 
 

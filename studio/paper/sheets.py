@@ -1,5 +1,6 @@
 """Pieces on true-scale sheets, ready to be written: where they lie, how the plan is cut up, and every page."""
 
+import math
 from collections.abc import Iterator, Sequence
 
 from msgspec import Struct
@@ -12,7 +13,7 @@ from .first_page import first_page
 from .grid import Grid, cut_up
 from .page import Page
 from .place import arranged
-from .plan import PatternPiece, Plan
+from .plan import EDGE, PatternPiece, Plan
 from .sizes import PaperSize
 from .tiles import sheet_pages
 
@@ -32,11 +33,20 @@ def laid_out(pieces: Sequence[PatternPiece], paper: PaperSize) -> Layout:
     return min((_on(pieces, way) for way in ways), key=lambda lay: len(lay.grid.sheets))
 
 
+def _along_the_roll(piece: PatternPiece, paper: PaperSize) -> PatternPiece:
+    """A piece too wide for the roll lies along it, if that takes fewer strips."""
+    room = paper.live.width - 2 * EDGE
+    across, along = (math.ceil(v / room) for v in (piece.box.width, piece.box.height))
+    return piece.turned() if along < across else piece
+
+
 def _wide(paper: PaperSize) -> float:
     return paper.width
 
 
 def _on(pieces: Sequence[PatternPiece], paper: PaperSize) -> Layout:
+    if paper.roll:
+        pieces = [_along_the_roll(p, paper) for p in pieces]
     plan = Plan(arranged(pieces, paper.live))
     plan = dodged(plan, cut_up(plan, paper))
     return Layout(plan, cut_up(plan, paper))

@@ -27,7 +27,7 @@ class Gathered(Skirt, frozen=True, tag="gathered"):
         "Cut", "Along: the waist edge lies along the selvedge, as a border print wants. Across: widths are joined."
     )] = "along"
     panels: Annotated[int, whole(
-        "Panels", 0, 24, "How many widths are joined.", blank="as few as the cloth allows")] = 0
+        "Panels", 0, 24, "How many widths are joined; by cloth: as few as it allows.", blank="by cloth")] = 0
     whole_widths: Annotated[bool, yes_no(
         "Use whole widths", "Let the fullness rise until every panel is as wide as the cloth.",
         when=("skirt.cut", ("across",)))] = False

@@ -1,0 +1,64 @@
+"""Writes the pages of docs that follow from the code: the rules, and the numbers of the brief.
+
+Run `python docs/make/pages.py`; a test says when a page is behind.
+"""
+
+import inspect
+import re
+from pathlib import Path
+
+from studio.brief import Declared
+from studio.brief.typed import write_value
+from studio.check import RULES, rule_name
+from studio.styles import rack
+
+DOCS = Path(__file__).parents[1]
+WEIGHTS = """A **stop** holds back export until you say to go on; a **doubt** wants a look; a **note** is worth knowing.
+"""
+
+
+def rules_page() -> str:
+    """Every rule, in the words of its docstring."""
+    parts = ["# Rules\n", "What Skirtwright looks at after every edit, and what it offers to do.\n", WEIGHTS]
+    for rule in RULES:
+        words = inspect.getdoc(rule) or ""
+        parts.append(f"## {rule_name(rule)}\n\n{_joined(words)}\n")
+    return "\n".join(parts)
+
+
+def numbers_page() -> str:
+    """Every number of the brief, by its path."""
+    parts = [
+        "# Numbers of a skirt\n",
+        "Every number you can decide, as the form, the files and `--set` know it.\n",
+        "| path | words | usual | from | to | how to measure or choose |",
+        "|---|---|---|---|---|---|",
+    ]
+    for one in rack.declarations(rack.usual()).values():
+        parts.append(f"| `{one.path}` | {one.words} | {_usual(one)} | {_range(one)} | {_hint(one)} |")
+    return "\n".join(parts) + "\n"
+
+
+def _usual(one: Declared) -> str:
+    return write_value(one, one.default, "cm") if one.kind != "name" else one.default
+
+
+def _range(one: Declared) -> str:
+    if one.kind in ("choice", "switch", "name"):
+        return " | "
+    return f"{write_value(one, one.least, 'cm')} | {write_value(one, one.most, 'cm')}"
+
+
+def _hint(one: Declared) -> str:
+    return f"{', '.join(one.options)}. {one.hint}" if one.options else one.hint
+
+
+def _joined(words: str) -> str:
+    return "\n\n".join(re.sub(r"\s*\n\s*", " ", part) for part in words.split("\n\n"))
+
+
+PAGES = {"rules.md": rules_page, "numbers.md": numbers_page}
+
+if __name__ == "__main__":
+    for name, page in PAGES.items():
+        (DOCS / name).write_text(page(), encoding="utf-8")

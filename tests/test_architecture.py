@@ -1,0 +1,83 @@
+"""The way through the house is one way: imports point down, and each library has one home."""
+
+import ast
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+HOUSE = Path(__file__).parents[1] / "studio"
+LADDER = (
+    "words", "trouble", "units", "files", "geometry", "brief", "draft", "styles", "cloth", "check", "drawing",
+    "paper", "workroom", "listing", "export", "history", "assets", "window", "commands", "__main__",
+)  # fmt: skip
+"""From the ground up: a room may use those before it."""
+HOMES = {
+    "PySide6": ("window/", "paper/pdf.py", "paper/png.py"),
+    "svgwrite": ("paper/svg.py",),
+    "ezdxf": ("paper/dxf.py",),
+    "pint": ("units.py",),
+    "pikepdf": ("paper/pdf_boxes.py",),
+    "fontTools": ("drawing/lettering.py",),
+}
+"""The only places that may import each library."""
+LONGEST = 300
+
+
+def modules() -> list[Path]:
+    """Every module of the house."""
+    return sorted(HOUSE.rglob("*.py"))
+
+
+def imports(path: Path) -> Iterator[str]:
+    """What a module imports, by full name."""
+    package = ("studio", *path.relative_to(HOUSE).parent.parts)
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from (a.name for a in node.names)
+        elif isinstance(node, ast.ImportFrom):
+            base = package[: len(package) - node.level + 1] if node.level else ()
+            name = ".".join((*base, *filter(None, [node.module])))
+            yield from (f"{name}.{a.name}" for a in node.names)
+
+
+def room(name: str) -> str:
+    """The room of a full name: studio.draft.piece.Piece is in draft."""
+    return name.split(".")[1] if name.startswith("studio.") else ""
+
+
+@pytest.mark.parametrize("path", modules(), ids=lambda p: str(p.relative_to(HOUSE)))
+def test_imports_point_down(path: Path):
+    """No room uses one above it."""
+    here = path.relative_to(HOUSE).with_suffix("").parts[0]
+    if here == "__init__":
+        return
+    for name in imports(path):
+        other = room(name)
+        assert not other or LADDER.index(other) <= LADDER.index(here), f"{here} uses {name}"
+
+
+@pytest.mark.parametrize("library", HOMES)
+def test_each_library_has_one_home(library: str):
+    """A library can be replaced in one place."""
+    users = {
+        str(p.relative_to(HOUSE).as_posix()) for p in modules() for name in imports(p) if name.split(".")[0] == library
+    }
+    assert {u for u in users if not u.startswith(HOMES[library])} == set()
+
+
+def test_modules_hold_one_idea():
+    """No module grows past what can be read in one sitting."""
+    assert {} == {p.name: n for p in modules() if (n := len(p.read_text(encoding="utf-8").splitlines())) > LONGEST}
+
+
+def test_drafting_needs_no_qt():
+    """Draft, check, lay, SVG and DXF work where there is no Qt."""
+    import subprocess
+
+    code = (
+        "import sys; sys.modules['PySide6'] = None; "
+        "import studio.workroom, studio.listing, studio.export, studio.paper.svg, studio.paper.dxf, studio.commands"
+    )
+    assert 0 == subprocess.run([sys.executable, "-c", code], check=False).returncode
