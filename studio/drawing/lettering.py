@@ -29,6 +29,7 @@ ABOVE, BELOW = 0.74, 0.24
 CAPITAL = 0.66
 """Height of a capital or a figure, as a share of the em."""
 
+_JOINED = "\u00a0"
 _NUMBER = re.compile(r"(?<=\d) (?=%|(?:cm|mm|in|m|yd)\b)")
 
 LEAST = 3.0
@@ -48,7 +49,7 @@ def font_file(face: Face) -> Path:
 @lru_cache(maxsize=8)
 def _advances(face: Face) -> dict[int, float]:
     """Advance of each letter, in ems."""
-    from fontTools.ttLib import TTFont  # loaded at use, off the way to the first window
+    from fontTools.ttLib import TTFont
 
     with TTFont(font_file(face), lazy=True) as font:
         units, metrics = font["head"].unitsPerEm, font["hmtx"].metrics
@@ -79,7 +80,7 @@ def wrap(text: str, height: float, room: float, face: Face = "regular") -> list[
     A number stays with its unit.
     """
     lines: list[str] = []
-    for paragraph in _NUMBER.sub("\u00a0", text).split("\n"):
+    for paragraph in _NUMBER.sub(_JOINED, text).split("\n"):
         line = ""
         for word in paragraph.split(" "):
             longer = f"{line} {word}" if line else word
@@ -91,7 +92,7 @@ def wrap(text: str, height: float, room: float, face: Face = "regular") -> list[
             *full, line = _chopped(word, height, room, face)
             lines += full
         lines.append(line)
-    return lines
+    return [line.replace(_JOINED, " ") for line in lines]
 
 
 def _chopped(word: str, height: float, room: float, face: Face) -> list[str]:

@@ -141,6 +141,14 @@ class Cubic(Struct, frozen=True, gc=False):
         a, b, c = 3 * s * s, 6 * s * t, 3 * t * t
         return Point(a * u.x + b * v.x + c * w.x, a * u.y + b * v.y + c * w.y)
 
+    def bend(self, share: float) -> Point:
+        """Second derivative at parameter `share`."""
+        p, q, r, e = self.start, self.leave, self.arrive, self.end
+        s, t = 6 * (1 - share), 6 * share
+        return Point(
+            s * (p.x - 2 * q.x + r.x) + t * (q.x - 2 * r.x + e.x), s * (p.y - 2 * q.y + r.y) + t * (q.y - 2 * r.y + e.y)
+        )
+
     def direction(self, share: float) -> Point:
         """Unit direction of travel; at a control point that lies on its end, that of the chord beyond it."""
         way = self.speed(share)

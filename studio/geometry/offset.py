@@ -1,5 +1,7 @@
 """A line parallel to another: what turns a seam line into a cut line."""
 
+import math
+
 from .curve import Arc, Cubic, Curve, Line
 from .path import TOUCH, Path
 
@@ -25,12 +27,18 @@ def offset(path: Path, distance: float) -> Path:
 
 
 def _cubic_offset(c: Cubic, distance: float, depth: int) -> list[Curve]:
-    u, v = c.direction(0), c.direction(1)
-    p, q = c.start.along(u.outward(), distance), c.end.along(v.outward(), distance)
-    chord, wide = c.start.distance(c.end), p.distance(q)
-    k = wide / chord if chord > TOUCH else 1.0
-    fit = Cubic(p, p.along(u, k * c.start.distance(c.leave)), q.along(v, -k * c.arrive.distance(c.end)), q)
-    off = max(abs(fit.at(t).distance(c.at(t)) - abs(distance)) for t in (0.25, 0.5, 0.75))
-    if depth == 0 or off < CLOSE:
+    """A cubic with the true places and speeds at both ends; halved while its middle strays."""
+    ends = [c.at(t).along(c.direction(t).outward(), distance) for t in (0, 1)]
+    leave, arrive = (_speed(c, t, distance) / 3 for t in (0, 1))
+    fit = Cubic(ends[0], ends[0].along(c.direction(0), leave), ends[1].along(c.direction(1), -arrive), ends[1])
+    strays = max(abs(c.at(t).to(fit.at(t)).dot(c.direction(t).outward()) - distance) for t in (0.25, 0.5, 0.75))
+    if depth == 0 or strays < CLOSE:
         return [fit]
-    return _cubic_offset(c.part(0, 0.5), distance, depth - 1) + _cubic_offset(c.part(0.5, 1), distance, depth - 1)
+    return [part for half in ((0, 0.5), (0.5, 1)) for part in _cubic_offset(c.part(*half), distance, depth - 1)]
+
+
+def _speed(c: Cubic, share: float, distance: float) -> float:
+    """Speed of the parallel: that of the cubic, times 1 + distance x curvature; 0 where it would turn back."""
+    way, bend = c.speed(share), c.bend(share)
+    speed = math.hypot(way.x, way.y)
+    return max(0.0, speed + distance * way.cross(bend) / speed**2) if speed > TOUCH else 0.0

@@ -1,33 +1,30 @@
-"""Writing a file so that the old one stays until the new one is whole."""
+"""Writing page by page so that the old file stays until the new one is whole."""
 
 import os
+import secrets
+import stat
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
-from tempfile import mkstemp
 
 
 @contextmanager
 def beside(path: Path) -> Iterator[Path]:
     """A new file next to `path` to write into. It takes the place of `path` at the end; if anything fails, it goes.
 
-    Raises `OSError` at once where the folder is missing or cannot be written in.
+    Raises `OSError` at once where the folder is missing or cannot be written in. For what is written in one go
+    there is `files.put_file`.
     """
     path = path.resolve()
-    handle, name = mkstemp(prefix=f".{path.stem[:40]}-", suffix=path.suffix, dir=path.parent)
-    os.close(handle)
-    fresh = Path(name)
+    fresh = path.with_name(f".{path.stem[:40]}.{secrets.token_hex(4)}{path.suffix}")
+    fresh.open("xb").close()
     try:
         yield fresh
-        fresh.chmod(path.stat().st_mode if path.exists() else 0o666 & ~_umask())
         with fresh.open("rb+") as file:
             os.fsync(file.fileno())
+        if path.exists():
+            with suppress(OSError):  # some memory sticks know no permissions
+                fresh.chmod(stat.S_IMODE(path.stat().st_mode))
         fresh.replace(path)
     finally:
         fresh.unlink(missing_ok=True)
-
-
-def _umask() -> int:
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask

@@ -178,4 +178,5 @@ def _font(face: Face) -> tuple[QFont, QFontMetricsF]:
     weights = {"semibold": QFont.Weight.DemiBold, "serif": QFont.Weight.DemiBold, "bold": QFont.Weight.Bold}
     font.setWeight(weights.get(face, QFont.Weight.Normal))
     font.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
+    font.setFeature(QFont.Tag("liga"), 0)  # a ligature cannot be read back as its letters
     return font, QFontMetricsF(font)

@@ -9,9 +9,9 @@ import svgwrite
 
 from studio.drawing import COLOURS, PENS, Face, Group, Mark, Stroke, Words
 from studio.drawing.lettering import printable
+from studio.files import put_file
 from studio.geometry import Arc, Curve, Line, Path
 
-from .beside import beside
 from .page import Page
 from .reach import boxed, seen
 
@@ -30,8 +30,7 @@ _PATCH = 2.4
 
 def write_svg(path: pathlib.Path, page: Page, title: str) -> None:
     """Write a page as SVG; raises `OSError`."""
-    with beside(path) as fresh:
-        fresh.write_text(svg_text(page, title), encoding="utf-8")
+    put_file(path, svg_text(page, title).encode(), like=path)
 
 
 def svg_text(page: Page, title: str) -> str:

@@ -137,9 +137,10 @@ def _words_at(
         return
     past = (_TAIL if short else 0) + 4 + wide / 2
     ends = (end.along(way, past), start.along(way, -past))
-    beyond = middle.along(out, high / 2 + 3)
     outwards = ends[::-1] if out.x < 0 or out.y < 0 else ends
-    yield from (*outwards, beyond) if short else (beyond, *outwards)
+    aside = (wide - long) / 2
+    beyond = [middle.along(out, high / 2 + 3).along(way, shift) for shift in (0.0, aside, -aside)]
+    yield from (*outwards, *beyond) if short else (*beyond, *outwards)
 
 
 def paint_dimensions(painter: QPainter, dimensions: Sequence[Measured], lit: str) -> None:

@@ -13,7 +13,7 @@ from studio.words import tr
 from .. import theme
 from .ground import Kept
 from .heads import add_head
-from .pens import Ink, advance, face, metrics, pen
+from .pens import SEE_THROUGH, Ink, advance, face, metrics, pen
 
 WORDS: Final[dict[Ink, str]] = {
     "cut": "cut",
@@ -23,10 +23,10 @@ WORDS: Final[dict[Ink, str]] = {
     "grain": "grain",
     "gather": "gather row",
     "notch": "notch, stop",
-    "button": "button",
-    "hole": "buttonhole",
+    "button": "button, hole",
+    "hole": "hook, bar",
 }
-"""Every ink and its words, in the order they stand."""
+"""Every ink and its words, in the order they stand; a hole beside a button has no words of its own."""
 _ASIDE: Final = 16  # px from the board's corner
 _SAMPLE: Final = 34  # px
 _PAD: Final = 12
@@ -75,27 +75,30 @@ def _paint(painter: QPainter, inks: Sequence[Ink], box: QRect) -> None:
 
 
 def _sample(painter: QPainter, ink: Ink, x: float, y: float) -> None:
-    start, end, middle = Point(x, y), Point(x + _SAMPLE, y), Point(x + _SAMPLE / 2, y)
+    middle = x + _SAMPLE / 2
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.setPen(pen(ink))
     if ink == "notch":
         painter.setPen(pen("cut"))
         painter.drawLine(QLineF(x, y - 4, x + _SAMPLE, y - 4))
-        painter.drawLine(QLineF(middle.x, y - 4, middle.x, y + 4))
+        painter.drawLine(QLineF(middle, y - 4, middle, y + 4))
     elif ink == "button":
-        r = 4.5
-        painter.setBrush(theme.colour("tissue", 200))
-        painter.drawEllipse(QPointF(*middle), r, r)
-        painter.drawLine(QLineF(middle.x - 1.8, y, middle.x + 1.8, y))
-        painter.drawLine(QLineF(middle.x, y - 1.8, middle.x, y + 1.8))
+        painter.setBrush(theme.colour("tissue", SEE_THROUGH))
+        painter.drawEllipse(QPointF(x + 8, y), 4.5, 4.5)
+        painter.drawLines([QLineF(x + 6.2, y, x + 9.8, y), QLineF(x + 8, y - 1.8, x + 8, y + 1.8)])
+        painter.setPen(pen("hole"))
+        painter.drawLines(_barred(x + 20, x + _SAMPLE, y))
     elif ink == "hole":
-        painter.drawLine(QLineF(middle.x - 6, y, middle.x + 6, y))
-        for at in (middle.x - 6, middle.x + 6):
-            painter.drawLine(QLineF(at, y - 3, at, y + 3))
+        painter.drawLines([QLineF(x + 4, y, x + 14, y), QLineF(x + 25, y - 5, x + 25, y + 5)])
     else:
-        painter.drawLine(QLineF(*start, *end))
+        painter.drawLine(QLineF(x, y, x + _SAMPLE, y))
         if ink == "grain":
             heads = QPainterPath()
+            start, end = Point(x, y), Point(x + _SAMPLE, y)
             add_head(heads, start, end)
             add_head(heads, end, start)
             painter.fillPath(heads, pen("grain").color())
+
+
+def _barred(start: float, end: float, y: float) -> list[QLineF]:
+    return [QLineF(start, y, end, y), *(QLineF(x, y - 3, x, y + 3) for x in (start, end))]

@@ -1,6 +1,5 @@
 """Names of the pieces: inside a roomy piece, clear of its lines; below a narrow one."""
 
-import itertools
 from collections.abc import Iterator, Sequence
 from typing import Final
 
@@ -10,7 +9,7 @@ from PySide6.QtGui import QPainter
 
 from studio.draft import Piece
 from studio.drawing.arrange import Laid
-from studio.geometry import Box
+from studio.geometry import Box, Point
 from studio.units import spell
 from studio.words import phrase, tr
 
@@ -18,11 +17,12 @@ from .. import theme
 from .pens import advance, face, metrics
 from .shape import Shape
 
-_ROOMY: Final = (160.0, 120.0)  # px a piece must measure to carry its name
-_ACROSS: Final = 0.60  # of the width: where a name would stand best
-_DOWN: Final = 0.13  # of the height
-_CLEAR: Final = 12.0  # px between words and lines
+_ROOMY: Final = 100.0  # px of height from which a piece carries its name
+_ACROSS: Final = 0.60  # of the width: where a name stands best
+_DOWN: Final = (0.13, 0.42, 0.68)  # of the height, the best first
+_CLEAR: Final = 10.0  # px between words and lines
 _GAP: Final = 6.0  # px below a narrow piece
+_MEASURED: Final = 34.0  # px beside a line that is measured inside the piece
 
 
 class Name(Struct, frozen=True):
@@ -49,36 +49,50 @@ def cut_words(piece: Piece) -> str:
 
 def place_name(one: Laid, shape: Shape) -> Name:
     """Where the name of a piece goes."""
-    piece, k = one.piece, shape.scale
-    x, y = one.at.x * k, one.at.y * k
+    piece, own = one.piece, shape.box
+    x, y = one.at.x * shape.scale, one.at.y * shape.scale
     more = cut_words(piece)
     title, small = metrics("title", True), metrics("small")
-    wide = max(advance(piece.name, "title", True), advance(more, "small"))
-    if shape.box.width >= max(_ROOMY[0], wide + 40) and shape.box.height >= _ROOMY[1]:
-        at, free = _between(sorted(_uprights(piece, k)), shape.box, wide)
-        top = y + shape.box.top + shape.box.height * _DOWN
-        high = title.height() + small.height()
-        return Name(piece.name, more, Box(x + at, top, x + at + wide, top + high), True, not free)
-    left, top = x + shape.box.left, y + shape.box.bottom + _GAP
+    wide, high = max(advance(piece.name, "title", True), advance(more, "small")), title.height() + small.height()
+    if own.width >= wide + 3 * _CLEAR and own.height >= _ROOMY:
+        best, free = _inside(own, list(_obstacles(piece, shape.scale)), wide, high)
+        return Name(piece.name, more, best.moved(x, y), True, not free)
+    left, top = x + own.left, y + own.bottom + _GAP
     wide = advance(piece.name, "title", True) + 8 + advance(more, "small")
     return Name(piece.name, more, Box(left, top, left + wide, top + title.height()), False)
 
 
-def _uprights(piece: Piece, k: float) -> Iterator[float]:
-    """Where lines run down the piece, px from its origin."""
-    yield from (m.path.start.x * k for m in piece.lines if m.role in ("centre", "quarter"))
-    yield from (piece.grain[0].x * k for _ in range(1) if piece.grain[0].x == piece.grain[1].x)
+def _obstacles(piece: Piece, k: float) -> Iterator[Box]:
+    """What a name keeps clear of: upright lines, the grain, lines measured inside; px from the piece's origin."""
+    for mark in piece.lines:
+        if mark.role in ("centre", "quarter"):
+            yield _spanned(mark.path.start, mark.path.end, k)
+    yield _spanned(*piece.grain, k).grown(4)
+    for d in piece.dimensions:
+        if d.side == "inside":
+            box = _spanned(d.start, d.end, k)
+            yield box._replace(right=box.right + _MEASURED)
 
 
-def _between(uprights: Sequence[float], box: Box, wide: float) -> tuple[float, bool]:
-    """The left edge of words between two lines, as near as may be to where they stand best; and whether they fit."""
-    best = box.left + box.width * _ACROSS
-    edges = [box.left, *uprights, box.right]
-    rooms = [(p + _CLEAR, q - _CLEAR - wide) for p, q in itertools.pairwise(edges)]
-    fits = [min(max(best, p), q) for p, q in rooms if q >= p]
-    if fits:
-        return min(fits, key=lambda at: abs(at - best)), True
-    return min(best, box.right - _CLEAR - wide), False
+def _spanned(a: Point, b: Point, k: float) -> Box:
+    return Box(min(a.x, b.x) * k, min(a.y, b.y) * k, max(a.x, b.x) * k, max(a.y, b.y) * k)
+
+
+def _inside(own: Box, obstacles: Sequence[Box], wide: float, high: float) -> tuple[Box, bool]:
+    """The place for words of this size that is nearest to the best one, and whether it is clear of all lines."""
+    best = own.left + own.width * _ACROSS
+    for down in _DOWN:
+        top = own.top + own.height * down
+        met = sorted(o for o in obstacles if o.top < top + high + 4 and o.bottom > top - 4)
+        lefts = [own.left, *(o.right for o in met)]
+        rights = [*(o.left for o in met), own.right]
+        rooms = [(p + _CLEAR, q - _CLEAR - wide) for p, q in zip(lefts, rights, strict=True)]
+        fits = [min(max(best, p), q) for p, q in rooms if q >= p]
+        if fits:
+            left = min(fits, key=lambda at: abs(at - best))
+            return Box(left, top, left + wide, top + high), True
+    left, top = min(best, own.right - _CLEAR - wide), own.top + own.height * _DOWN[0]
+    return Box(left, top, left + wide, top + high), False
 
 
 def paint_name(painter: QPainter, one: Name) -> None:

@@ -39,6 +39,9 @@ _HALO_ALPHA: Final = 60
 PALE: Final = 72
 """Alpha of the band that stands for gather rows too close to tell apart."""
 
+SEE_THROUGH: Final = 200
+"""Alpha of the tissue inside a button, so that the lines below it show."""
+
 
 def pen(ink: Ink, lit: bool = False) -> QPen:
     """The pen of an ink in the theme worn now; lit when what it draws is in hand."""

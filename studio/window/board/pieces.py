@@ -1,15 +1,11 @@
 """Painting the pieces: tissue, then lines from the faint to the firm, then what is lit."""
 
-from typing import Final
-
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QPainter, QPen
 
 from .. import theme
-from .pens import halo, pale, pen
+from .pens import SEE_THROUGH, halo, pale, pen
 from .shape import Drawn, Shape
-
-_SEE_THROUGH: Final = 200  # alpha of the tissue inside a button
 
 
 def paint_piece(painter: QPainter, shape: Shape, lit: str) -> None:
@@ -28,7 +24,7 @@ def _paint(painter: QPainter, shape: Shape, drawn: Drawn, lit: bool) -> None:
     if lit:
         painter.strokePath(drawn.path, halo())
     if drawn.ink == "button":
-        painter.fillPath(drawn.path, theme.colour("tissue", _SEE_THROUGH))
+        painter.fillPath(drawn.path, theme.colour("tissue", SEE_THROUGH))
     painter.strokePath(drawn.path, pen(drawn.ink, lit))
 
 

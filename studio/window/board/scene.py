@@ -32,7 +32,7 @@ class Scene(Struct, eq=False):
     def inks(self) -> tuple[Ink, ...]:
         """The inks in this view, in the order of the legend."""
         used = {d.ink for s in self.shapes for d in s.drawn}
-        return tuple(i for i in WORDS if i in used)
+        return tuple(i for i in WORDS if i in used and not (i == "hole" and "button" in used))
 
     def box(self, k: int) -> Box:
         """The cut line's box of the k-th piece, px from the table's origin."""

@@ -54,7 +54,7 @@ def fitted(boxes: Sequence[Box], room: Box, aside: Box | None = None, clear: flo
         return views[0]
     views.append(_in_room(boxes, room._replace(right=aside.left - clear), 0.5))
     views.append(_in_room(boxes, room._replace(bottom=aside.top - clear), 0.5))
-    kept_free = aside.grown(clear)
+    kept_free = aside.grown(clear - 1)
     free = [v for v in views if not any(b.meets(kept_free) for b in v.boxes(boxes))]
     return max(free or views[:1], key=lambda v: v.scale)
 

@@ -1,0 +1,102 @@
+"""Each rule finds what it is for, and is silent where all is well."""
+
+from typing import Any
+
+import pytest
+from briefs import brief
+
+from studio.check import RULES, Finding, rule_name
+from studio.check.skirt import stride_girth
+from studio.styles import rack
+from studio.units import spell
+from studio.workroom import make_up
+
+
+def found(rule: str, **changes: Any) -> list[Finding]:
+    """What one rule finds in a brief."""
+    return [f for f in make_up(brief(**changes)).findings if f.rule == rule]
+
+
+WRONG: list[tuple[str, dict[str, Any], str, str]] = [
+    ("opening-passes-hips", {"body__hip": 1200.0}, "doubt", "The opening lets 111.0 cm through; hips of 120.0 cm need 122.0 cm."),
+    ("opening-passes-hips", {"body__hip": None}, "note", "Without a hip measurement the opening cannot be checked."),
+    ("opening-passes-hips", {"skirt__fullness": 1.2}, "stop", "The skirt measures 85.2 cm round; hips of 96.0 cm need 98.0 cm."),
+    ("stop-above-hem", {"skirt__length": 200.0}, "stop", "The zip stop at 20.0 cm leaves no seam above the hem, which is 20.0 cm down."),
+    ("zip-long-enough", {"opening__zip_on_hand": 200.0}, "doubt", "The zip on hand is 20.0 cm; this opening needs 22.5 cm."),
+    ("zip-long-enough", {"opening__zip_on_hand": 300.0}, "note", "The zip on hand is 7.5 cm longer than it need be: bar-tack it at 22.5 cm and cut below."),
+    ("closed-girth-holds", {"fastening__button_inset": 10.0}, "doubt", "The band closes 1.5 cm too loose."),
+    ("closed-girth-holds", {"fastening__button_inset": 35.0}, "doubt", "The band closes 1.0 cm too tight."),
+    ("hole-inside-extension", {"waistband__extension": 30.0}, "doubt", "The buttonhole ends 3.6 cm from the extension’s end, past its 3.0 cm."),
+    ("hole-inside-extension", {"fastening__end_inset": 8.0}, "doubt", "The hole starts 0.8 cm from the end; a button of 1.8 cm wants 1.5 cm."),
+    ("hole-inside-extension", {"fastening__kind": "hook and bar", "waistband__extension": 10.0}, "doubt", "A hook and bar need an extension of 2.0 cm; this one is 1.0 cm."),
+    ("button-fits-band", {"fastening__count": 3}, "doubt", "3 buttons of 1.8 cm do not fit a band of 3.0 cm."),
+    ("button-fits-band", {"waistband__width": 20.0}, "doubt", "A button of 1.8 cm needs a band of 3.0 cm; this one is 2.0 cm."),
+    ("band-needs-shape", {"waistband__width": 60.0}, "note", "A straight band of 6.0 cm stands away at the top; above 5.0 cm shape it to the body."),
+    ("length-leaves-a-skirt", {"skirt__length": 100.0, "waistband__width": 80.0, "skirt__length_includes_band": True}, "stop", "The band takes 8.0 cm of a length of 10.0 cm."),
+    ("gathers-too-bulky", {"skirt__fullness": 3.5}, "doubt", "The cloth is gathered 3.65 to 1; more than 3.00 is bulky in most cloth."),
+    ("gathers-too-bulky", {"cloth__weight": 400.0}, "doubt", "The cloth is gathered 2.06 to 1; at 400 g/m² more than 1.50 is bulky."),
+    ("first-turn-inside-hem", {"seams__hem": 15.0}, "doubt", "A first turn of 1.0 cm is more than half a hem of 1.5 cm."),
+    ("stride", {"skirt__fullness": 1.4, "skirt__length": 900.0}, "doubt", "A hem of 99.4 cm is short of a stride of 140.9 cm at this length."),
+    ("pieces-fit-cloth", {"cloth__width": 600.0}, "stop", "Skirt lies 67.5 cm across cloth that has 57.0 cm between its selvedges."),
+    ("cloth-on-hand-suffices", {"cloth__on_hand": 1000.0}, "doubt", "This skirt takes 148.0 cm of cloth; 100.0 cm is on hand."),
+    ("hip-smaller-than-waist", {"body__waist": 990.0}, "note", "Hips of 96.0 cm are less than the waist of 99.0 cm. Is one in the other’s place?"),
+    ("measurement-unusual", {"body__height": 1400.0}, "doubt", "Height 140.0 cm lies outside 147.2 cm to 182.9 cm, the range of 260 women measured. Read the tape once more."),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("rule", "changes", "weight", "says"), WRONG)
+def test_rule_finds(rule: str, changes: dict[str, Any], weight: str, says: str):
+    """The rule says what is wrong, in lengths, with its weight."""
+    assert (weight, says) in [(f.weight, spell(f.says, "cm")) for f in found(rule, **changes)]
+
+
+@pytest.mark.parametrize("rule", [rule_name(r) for r in RULES])
+def test_usual_skirt_has_nothing_to_mend(rule: str):
+    """The usual brief is a good skirt: no rule has anything to say of it."""
+    assert [] == found(rule)
+
+
+def test_every_rule_but_the_drafts_own_is_shown_wrong():
+    """Each rule is seen to find something, but for those that only a fault in the draft itself could wake."""
+    own = {"seams-walk", "notches-meet", "interfacing-fits"}
+    assert {rule_name(r) for r in RULES} - own == {rule for rule, *_ in WRONG}
+
+
+def test_every_rule_states_itself():
+    """The docs page of rules has words for each."""
+    assert all((r.__doc__ or "").strip().endswith(".") for r in RULES)
+
+
+def test_inches_in_findings():
+    """An inch user reads inches."""
+    finding = found("opening-passes-hips", body__hip=1200.0)[0]
+    assert "The opening lets 43 3/4 in through; hips of 47 1/4 in need 48 in." == spell(finding.says, "in")
+
+
+def test_shortest_stop_that_passes():
+    """W 71 closed, hips 120: (122 − 71)/2 = 25.5 down, to the half centimetre."""
+    finding = found("opening-passes-hips", body__hip=1200.0)[0]
+    assert {"opening.zip_stop": 255.0} == finding.remedy
+
+
+def test_gathers_remedy_is_just_within():
+    """The remedy gathers as much as the weight allows, to a twentieth of fullness."""
+    finding = found("gathers-too-bulky", skirt__fullness=3.5)[0]
+    mended = make_up(rack.edit(brief(skirt__fullness=3.5), finding.remedy or {}))
+    assert 2.9 < mended.fact("gather_ratio") <= 3.0
+
+
+@pytest.mark.parametrize(("hang", "girth"), [(600, 1000), (450, 1010), (300, 1240), (80, 1450)])
+def test_stride_model(hang: float, girth: float):
+    """At 165 cm: mid-thigh 100, knee 101, mid-calf 124, ankle 145 cm.
+
+    The model of the check values, section 14, with mean girths of Heinz et al., Journal of Statistics Education
+    11(2), 2003; a plain minimum of 45 in for a walking skirt (Conover 1921) is of the same size.
+    """
+    assert girth == pytest.approx(stride_girth(1650, hang), abs=6)
+    assert 0.7 < 45 * 25.4 / stride_girth(1650, 300) < 1.1
+
+
+def test_above_the_leg_no_stride_is_needed():
+    """A hem above the leg cannot hold a step back."""
+    assert 0 == stride_girth(1650, 900)

@@ -1,0 +1,143 @@
+"""The command line: what it prints, what it refuses, and how it ends."""
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from studio.__main__ import main
+
+SAMPLE = ["--set", "body.waist=70", "--set", "waistband.extension=3 cm", "--set", "skirt.cut=across"]
+
+
+def printed(capsys: pytest.CaptureFixture[str], *said: str) -> dict[str, object]:
+    """A command's JSON."""
+    assert 0 == main(said)
+    return json.loads(capsys.readouterr().out)
+
+
+def refused(capsys: pytest.CaptureFixture[str], code: int, *said: str) -> str:
+    """A command's one line of trouble."""
+    try:
+        assert code == main(said)
+    except SystemExit as end:
+        assert code == end.code
+    captured = capsys.readouterr()
+    assert "" == captured.out
+    assert 1 == captured.err.count("\n")
+    assert "Traceback" not in captured.err
+    return captured.err
+
+
+def test_draft_prints_the_pieces(capsys):
+    """`draft --json` gives pieces, facts, notions and findings in mm."""
+    made = printed(capsys, "draft", "--json", *SAMPLE)
+    assert (1, "gathered") == (made["format"], made["style"])
+    band, skirt, _ = made["pieces"]
+    assert ([770.0, 90.0], 1) == (band["size"], band["cut"])
+    assert (740.0, 2, True) == (skirt["size"][0], skirt["cut"], skirt["mirrored"])
+    assert skirt["cut_line"][0] == skirt["cut_line"][-1]
+    assert {"name": "waist", "length": 710.0, "allowance": 15.0, "sews_to": "waistband/waist", "ratio": 2.0} in skirt[
+        "edges"
+    ]
+    assert (710.0, 710.0, 1420.0, 2) == tuple(
+        made["facts"][n] for n in ("waist_seam", "closed_girth", "flat_width", "panels")
+    )
+    assert {"fold", "centre", "quarter"} <= {line["role"] for line in band["lines"]}
+    assert {"button", "notch"} == {p["role"] for p in band["points"]}
+    zips = next(n for n in made["notions"] if n["what"] == "zip")
+    assert 230.0 == zips["length"]
+
+
+def test_findings_carry_their_remedy(capsys):
+    """A finding is printed with its rule, weight, words, place and remedy."""
+    made = printed(capsys, "draft", "--json", "--set", "body.hip=120")
+    finding = next(f for f in made["findings"] if f["rule"] == "opening-passes-hips")
+    assert ("doubt", "opening.zip_stop", {"opening.zip_stop": 255.0}) == (
+        finding["weight"],
+        finding["where"],
+        finding["remedy"],
+    )
+
+
+def test_typed_as_in_the_form(capsys):
+    """Values are what one would type: inches, commas, words with spaces, yes and no."""
+    made = printed(
+        capsys, "draft", "--json", "--set", "body.waist=27 1/2 in", "--set", "skirt.length=60,5", "--set", "opening.kind=Lapped",
+        "--set", "skirt.length_includes_band=yes", "--set", "fastening.kind=hook-and-bar",
+    )  # fmt: skip
+    assert 27.5 * 25.4 + 10 == pytest.approx(made["facts"]["waist_seam"], abs=1e-3)
+    assert {"hook", "bar"} <= {p["role"] for p in made["pieces"][0]["points"]}
+
+
+def test_inch_unit(capsys):
+    """With --unit in, bare numbers are inches and so are the words."""
+    made = printed(capsys, "draft", "--json", "--unit", "in", "--set", "body.waist=27 1/2")
+    assert 27.5 * 25.4 + 10 == pytest.approx(made["facts"]["waist_seam"], abs=1e-3)
+    assert any(" in" in n["words"] for n in made["notions"])
+
+
+def test_lay_prints_a_plan(capsys):
+    """`lay --json` gives the plan with its bound and what to buy."""
+    plan = printed(capsys, "lay", "--json", *SAMPLE)
+    assert (1400.0, 1350.0, 1350.0, True, 1400.0) == tuple(
+        plan[k] for k in ("width", "length", "bound", "proven", "buy")
+    )
+    assert {("skirt", 0), ("skirt", 1), ("waistband", 0)} == {(p["piece"], p["copy"]) for p in plan["placed"]}
+    assert all(15 <= y <= 1385 for p in plan["placed"] for _, y in p["outline"])
+
+
+def test_lay_names_what_does_not_fit(capsys):
+    """A piece wider than the cloth is named, and the command ends with 1."""
+    assert "Skirt lies 67.5 cm across" in refused(capsys, 1, "lay", "--json", "--set", "cloth.width=60")
+
+
+def test_save_and_draft_again(capsys, tmp_path: Path):
+    """A saved skirt drafts as it did when it was set."""
+    there = tmp_path / "mine.skirt"
+    assert 0 == main(["save", *SAMPLE, "--to", str(there)])
+    assert printed(capsys, "draft", "--json", *SAMPLE) == printed(capsys, "draft", str(there), "--json")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        ("draft", "--json", "--set", "body.wast=70"),
+        ("draft", "--json", "--set", "body.waist"),
+        ("draft", "--json", "--set", "body.waist=seventy"),
+        ("draft", "--json", "--set", "body.waist=9**9**9"),
+        ("draft", "--json", "--set", "body.waist=" + "9" * 10000),
+        ("draft", "--json", "--set", "skirt.style=trousers"),
+        ("draft", "--json", "no-such.skirt"),
+        ("draft", "--json", "/dev/null"),
+        ("draft",),
+        ("draft", "--json", "--nonsense"),
+        ("export",),
+        ("export", "--out", "there"),
+        ("save",),
+    ],
+)
+def test_unusable_input_is_one_clear_line(capsys, said: tuple[str, ...]):
+    """Input that cannot be used ends with 2 and one line, never a traceback."""
+    assert refused(capsys, 2, *said).startswith("skirtwright: ")
+
+
+def test_stop_holds_back_export(capsys, tmp_path: Path):
+    """A stop ends an export with 1 and says why; nothing is written."""
+    line = refused(capsys, 1, "export", "--out", str(tmp_path / "out"), "--svg", "--set", "cloth.width=60")
+    assert "57.0 cm between its selvedges" in line
+    assert not (tmp_path / "out").exists()
+
+
+def test_anyway_exports(capsys, tmp_path: Path):
+    """--anyway overrides a stop."""
+    assert 0 == main(["export", "--out", str(tmp_path), "--svg", "--set", "cloth.width=60", "--anyway"])
+    assert any(tmp_path.glob("*.svg"))
+
+
+def test_module_and_command_are_the_same():
+    """`python -m studio` is the installed command."""
+    run = subprocess.run([sys.executable, "-m", "studio", "--help"], capture_output=True, text=True, check=True)
+    assert "draft | lay | export | save" in run.stdout
