@@ -13,6 +13,7 @@ from reading_back import looked_at, of_size, page_sizes, seen_on
 from studio.drawing import Group, Stroke, Words
 from studio.geometry import Arc, Box, Cubic, Line, Point, line, rectangle
 from studio.geometry import Path as Run
+from studio.paper.measuring import squares
 from studio.paper.page import Page, Size
 from studio.paper.pdf import write_pdf
 from studio.trouble import Trouble
@@ -89,7 +90,7 @@ def test_words_stay_words(tmp_path: Path):
         for i, face in enumerate(("regular", "semibold", "bold", "italic", "serif"))
     ))  # fmt: skip
     reader = written(tmp_path / "p.pdf", page)
-    assert 5 == reader.pages[0].extract_text().count("first move, 2½ left off")
+    assert 5 == " ".join(reader.pages[0].extract_text().split()).count("first move, 2½ left off")
     fonts = [f.get_object() for f in reader.pages[0]["/Resources"]["/Font"].values()]
     assert 5 == len(fonts)
     assert all("/FontFile2" in f["/DescendantFonts"][0].get_object()["/FontDescriptor"].get_object() for f in fonts)
@@ -197,8 +198,6 @@ def test_closed_outlines_have_sharp_corners(tmp_path: Path):
 
 def test_squares_of_the_first_page(tmp_path: Path):
     """Both squares are true in the file itself: 50.00 and 50.80 mm."""
-    from studio.paper.measuring import squares
-
     seen = seen_on(written(tmp_path / "p.pdf", Page(Size(210, 297), squares(20, 30))).pages[0])
     assert 1 == len(of_size(seen, 50.0, 50.0, 0.01))
     assert 1 == len(of_size(seen, 50.8, 50.8, 0.01))
