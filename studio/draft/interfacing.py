@@ -30,7 +30,7 @@ def interfacing(brief: Brief) -> Piece | None:
         name=tr("Interfacing"),
         edges=tuple(_edges(outline)),
         cut_line=outline,
-        grain=(Point(end * 0.3, tall * 0.75), Point(end * 0.7, tall * 0.75)),
+        grain=(Point(end * 0.55, outline.box.centre.y), Point(end * 0.75, outline.box.centre.y)),
         cloth="interfacing",
     )
 

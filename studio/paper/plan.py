@@ -13,6 +13,9 @@ from .page import Size
 EDGE = 5.0
 """Paper left between a piece and the edge of the plan, mm."""
 
+GAP = 10.0
+"""Paper left between two pieces, for the scissors, mm."""
+
 
 class PatternPiece(Struct, frozen=True):
     """A piece as paper shows it, in mm.

@@ -1,0 +1,75 @@
+"""Where the pieces lie on the grid."""
+
+import math
+from itertools import combinations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from sample_plan import template, waistband
+from test_grid import PAPERS
+
+from studio.geometry import Box, rectangle
+from studio.paper.grid import cut_up
+from studio.paper.page import Size
+from studio.paper.place import arranged
+from studio.paper.plan import EDGE, GAP, PatternPiece, Plan
+from studio.paper.sizes import PaperSize
+from studio.paper.slide import CLEAR, clearance
+
+LIVE = Size(260, 173)
+
+
+def bare(wide: float, high: float, **more) -> PatternPiece:
+    """A rectangle somewhere off the plan."""
+    return PatternPiece("1", "piece", rectangle(-50, 30, wide - 50, 30 + high), (), **more)
+
+
+@given(st.lists(st.tuples(st.floats(20, 900), st.floats(20, 700)), min_size=1, max_size=7))
+def test_pieces_lie_apart(sizes):
+    """No piece lies on another or runs off the paper, and the scissors have room."""
+    boxes = [p.box for p in arranged([bare(*s) for s in sizes], LIVE)]
+    assert all(b.left >= EDGE - 1e-6 and b.top >= EDGE - 1e-6 for b in boxes)
+    for a, b in combinations(boxes, 2):
+        assert not a.meets(b.grown(GAP - 1e-3))
+    for b, size in zip(boxes, sizes, strict=True):
+        assert size == pytest.approx((b.width, b.height))
+
+
+@given(st.lists(st.tuples(st.floats(20, 900), st.floats(20, 700)), min_size=1, max_size=7))
+def test_few_sheets_are_needed(sizes):
+    """Never more sheets than with each piece on its own, nor fewer than their area needs."""
+    plan = Plan(arranged([bare(*s) for s in sizes], LIVE))
+    used = len(cut_up(plan, PaperSize("A4", 297, 210)).sheets)
+    alone = sum(math.ceil((w + EDGE) / 260) * math.ceil((h + EDGE) / 173) for w, h in sizes)
+    assert math.ceil(sum(w * h for w, h in sizes) / (260 * 173) - 0.02) <= used <= alone
+
+
+def test_small_pieces_share_a_sheet():
+    """Four small pieces take one sheet, not four."""
+    plan = Plan(arranged([bare(110, 70)] * 4, LIVE))
+    assert 1 == len(cut_up(plan, PaperSize("A4", 297, 210)).sheets)
+
+
+@pytest.mark.parametrize("paper", PAPERS[:4], ids=lambda p: f"{p.name} {p.width:.0f}")
+def test_joins_keep_clear_of_lines_and_holes(paper: PaperSize):
+    """No join runs within 8 mm of a fold, a seam or a buttonhole, where the pieces have room to slide."""
+    pieces = arranged((waistband(), template()), paper.live)
+    for piece in pieces:
+        assert CLEAR <= clearance(piece, pieces, paper.live, upright=True)
+        assert CLEAR <= clearance(piece, pieces, paper.live, upright=False)
+
+
+def test_a_join_never_cuts_a_buttonhole():
+    """A buttonhole that would lie across a join slides off it with its piece."""
+    hole = Box(205, 60, 226, 66)
+    (piece,) = arranged([bare(400, 100, whole=(hole.moved(-50, 0),))], LIVE)
+    (there,) = piece.whole
+    assert there.right <= 260 - CLEAR or there.left >= 260 + CLEAR
+    assert (21, 6) == pytest.approx((there.width, there.height))
+
+
+def test_the_arrangement_is_the_same_each_time():
+    """The same pieces lie the same way in every print."""
+    pieces = (waistband(), template())
+    assert arranged(pieces, LIVE) == arranged(pieces, LIVE)
