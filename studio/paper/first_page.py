@@ -1,26 +1,21 @@
 """The first page: measured before anything is cut, it proves the scale; then it shows how the sheets go together."""
 
-from collections.abc import Callable, Sequence
-
-from msgspec import Struct
-
-from studio.drawing import Drawing, Mark, Words
-from studio.drawing.furniture import paragraph, placed, stroke
-from studio.drawing.lettering import fitted
-from studio.geometry import Box, Point
+from studio.drawing import Drawing, Mark
+from studio.drawing.furniture import paragraph, stroke
+from studio.geometry import Box
 from studio.units import Unit, spell
 from studio.words import phrase, tr
 
-from . import joining
 from .grid import Grid
-from .heading import HEAD, MARGIN, heading, page_room
+from .heading import HEAD, MARGIN, heading, page_room, section
 from .key import key, key_height
 from .measuring import card, squares, what_readings_mean
 from .page import Page, Size
 from .plan import Plan
-from .sheet_map import map_height, sheet_map
+from .put_together import gauge_reading, put_together
+from .sheet_map import sheet_map
 
-_BODY, _SMALL, _LEAD = 3.6, 3.4, 1.34
+_SMALL = 3.4
 _SQUARES = 107.0
 _CARD = (86.3, 54.4)
 _MAP, _LARGE_MAP = 53.0, 90.0
@@ -32,14 +27,6 @@ _TO_DO = 80.0
 """Room for the joining and the gauges under the map of a page of one column, mm."""
 
 _ASIDE, _LEAST_MAP = 55.0, 20.0
-
-
-class _Step(Struct, frozen=True):
-    """One of the things to do, with its drawing."""
-
-    name: str
-    says: str
-    drawing: Callable[[], Drawing]
 
 
 def first_page(plan: Plan, grid: Grid, title: str, unit: Unit) -> Page:
@@ -86,14 +73,17 @@ def _wide(room: Box, plan: Plan, grid: Grid, unit: Unit) -> tuple[list[Mark], fl
     wide = room.right - left
     spare = room.height - 180
     most = min(_LARGE_MAP, _MAP + max(0.0, spare))
-    marks.append(_section(_map_title(grid), left, y + 3))
-    marks += sheet_map(plan, grid, Box(left, y + 7, room.right, y + 7 + most))
-    y += 7 + map_height(grid, wide, most) + 8
-    y = _put_together(marks, _steps(plan, grid, unit), left, y, wide)
+    marks.append(section(_map_title(grid), left, y + 3))
+    sheets = sheet_map(plan, grid, Box(left, y + 7, room.right, y + 7 + most))
+    marks += sheets.drawing
+    y += 7 + sheets.height + 8
+    joined = put_together(plan, grid, left, y, wide, unit)
+    marks += joined.marks
+    y = joined.below
     if len(grid.sheets) > 1:
         y = min(room.bottom - 28, y + 12)
         marks.append(stroke("rule", (left, y - 5.5), (room.right, y - 5.5)))
-        marks += _reading(left, y, wide, unit)
+        marks += gauge_reading(left, y, wide, unit)
         y += 18
     return marks, max(edges.below, y) + 2
 
@@ -118,19 +108,18 @@ def _tall(room: Box, plan: Plan, grid: Grid, unit: Unit) -> tuple[list[Mark], fl
     edges = paragraph(_edges(grid), left, below, room.width if narrow else _CARD[0])
     marks += edges.marks
     y = edges.below + 2 if narrow else y
-    marks.append(_section(_map_title(grid), at, y + 3))
+    marks.append(section(_map_title(grid), at, y + 3))
     most = max(_LEAST_MAP, room.bottom - _key(room) - _TO_DO - y - 6)
-    marks += sheet_map(plan, grid, Box(at, y + 6, room.right, y + 6 + most))
-    y = max(edges.below, y + 6 + map_height(grid, room.right - at, most)) + 8
-    y = _put_together(marks, _steps(plan, grid, unit), left, y, room.width)
+    sheets = sheet_map(plan, grid, Box(at, y + 6, room.right, y + 6 + most))
+    marks += sheets.drawing
+    y = max(edges.below, y + 6 + sheets.height) + 8
+    joined = put_together(plan, grid, left, y, room.width, unit)
+    marks += joined.marks
+    y = joined.below
     if len(grid.sheets) > 1:
-        marks += _reading(left, y + 5, room.width, unit)
+        marks += gauge_reading(left, y + 5, room.width, unit)
         y += 21
     return marks, y + 2
-
-
-def _section(text: str, left: float, baseline: float) -> Words:
-    return Words(text, Point(left, baseline), 4.4, "plain", face="semibold")
 
 
 def _how_to_print() -> str:
@@ -152,56 +141,6 @@ def _map_title(grid: Grid) -> str:
     if len(grid.sheets) == 1:
         return tr("Map of the one sheet")
     return spell(phrase("Map of the {n:count} sheets", n=len(grid.sheets)), "cm")
-
-
-def _steps(plan: Plan, grid: Grid, unit: Unit) -> list[_Step]:
-    if len(grid.sheets) == 1:
-        return []
-    longest = max(plan.pieces, key=lambda p: p.box.width)
-    name, _ = fitted(longest.name, _SMALL, 38, least=_SMALL)
-    tape = spell(
-        phrase(
-            "Last, tape {piece:word} across, from cut line to cut line: {long}.", piece=name, long=longest.box.width
-        ),
-        unit,
-    )
-    cut = tr("Cut away the hatched strip, left and top. Cut on the red line of dashes and dots.")
-    lay = tr("Lay the cut edge on its neighbour. Middle gauge first; share what is left between the outer two.")
-    steps = [_Step(tr("Trim"), cut, joining.trimming), _Step(tr("Match and glue"), lay, joining.matching)]
-    if grid.rows == 1:
-        return [*steps, _Step(tr("Measure"), tape, joining.one_row)]
-    row = tr("Glue each row, then lay row 2 on row 1.")
-    return [*steps, _Step(tr("Rows, then rows"), f"{row} {tape}", joining.rows)]
-
-
-def _put_together(marks: list[Mark], steps: Sequence[_Step], left: float, y: float, wide: float) -> float:
-    """The steps side by side; returns where the next thing may stand."""
-    marks.append(_section(tr("Put together") if steps else tr("Nothing to glue: cut out on the thick lines."), left, y))
-    below = y
-    room = (min(wide, 230.0) - 2 * 6) / 3
-    for i, step in enumerate(steps):
-        x = left + i * (room + 6)
-        marks += placed(step.drawing(), Point(x, y + 4))
-        head = Point(x, y + 4 + joining.HEIGHT + 4)
-        marks.append(Words(f"{i + 1}  {step.name}", head, _BODY, "plain", face="semibold"))
-        says = paragraph(step.says, x, head.y + 1.5, room, _SMALL, lead=_LEAD)
-        marks += says.marks
-        below = max(below, says.below)
-    return below
-
-
-def _reading(left: float, y: float, wide: float, unit: Unit) -> Drawing:
-    """The gauge read right, and one tooth out."""
-    apart = tr("1 cm") if unit == "cm" else tr("ten teeth")
-    good = spell(phrase("Bars meet. Good: the two rungs stand {apart:word} apart.", apart=apart), unit)
-    out = tr("One tooth out: the upper sheet lies one tooth too low.")
-    half = min(wide / 2, 90.0)
-    marks: list[Mark] = []
-    for i, (teeth, says) in enumerate(((0, good), (1, out))):
-        x = left + i * half + 12
-        marks += placed(joining.gauge_read(teeth), Point(x, y + 6))
-        marks += paragraph(says, x + 14, y - 0.6, half - 28, 3.2).marks
-    return tuple(marks)
 
 
 def _key(room: Box) -> float:

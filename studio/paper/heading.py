@@ -28,6 +28,11 @@ def heading(title: str, of: str, room: Box) -> Drawing:
     return tuple(marks)
 
 
+def section(text: str, left: float, baseline: float) -> Words:
+    """The heading of a part of a page."""
+    return Words(text, Point(left, baseline), 4.4, "plain", face="semibold")
+
+
 def footing(left: str, right: str, page: Size) -> Drawing:
     """Two small lines at the foot of a page: what its numbers mean, and where it comes from."""
     base = page.height - _FOOT

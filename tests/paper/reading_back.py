@@ -55,14 +55,14 @@ def seen_on(page: pypdf.PageObject) -> list[Seen]:
             matrix = np.array([[a, b, 0], [c, d, 0], [e, f, 1]]) @ matrix
         elif sign == b"w":
             width = float(values[0]) * abs(np.linalg.det(matrix[:2, :2])) ** 0.5 * POINT
-        elif sign in (b"m", b"l", b"c"):
+        elif sign in (b"m", b"l", b"c", b"re"):
             places = np.array([float(v) for v in values]).reshape(-1, 2)
+            if sign == b"re":
+                places = np.array([places[0], places[0] + places[1]])
             on = np.c_[places, np.ones(len(places))] @ matrix
             points += [np.array([(x - left) * POINT, (top - y) * POINT]) for x, y, _ in on]
         elif sign in (b"W", b"W*"):
             cuts = True
-        elif sign == b"re":
-            raise AssertionError("This reader knows no rectangles.")
         elif sign in _PAINT:
             if points and cuts:
                 run = np.array(points)
@@ -79,6 +79,9 @@ def of_size(seen: list[Seen], wide: float, high: float, near: float = 0.01) -> l
 
 
 def looked_at(path: Path, page: int, dots: float) -> np.ndarray:
-    """How a page looks: rows of grey dots, 0 black to 255 white, so many a mm."""
-    picture = pypdfium2.PdfDocument(path)[page].render(scale=dots * POINT, grayscale=True)
+    """How a page looks: rows of grey dots, 0 black to 255 white, so many a mm.
+
+    pdfium stretches a page to whole dots, upwards: a hair less than wanted keeps 297 mm from becoming 2971 dots.
+    """
+    picture = pypdfium2.PdfDocument(path)[page].render(scale=dots * POINT * (1 - 1e-6), grayscale=True)
     return picture.to_numpy().reshape(picture.height, picture.stride)[:, : picture.width].astype(int)

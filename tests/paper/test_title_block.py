@@ -1,5 +1,7 @@
 """The title block of a piece."""
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -37,4 +39,4 @@ def test_nothing_runs_out_of_it(name, cells, room):
         rows.setdefault(m.at.y, []).append(b)
     for row in rows.values():
         row.sort()
-        assert all(a.right <= b.left for a, b in zip(row, row[1:], strict=False))
+        assert all(a.right <= b.left for a, b in pairwise(row))

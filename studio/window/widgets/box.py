@@ -1,7 +1,7 @@
 """The box one types in: the value at the right, its unit behind it in the second voice."""
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPaintEvent
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QFontMetrics, QKeyEvent, QKeySequence, QPainter, QPaintEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from .. import theme
@@ -27,6 +27,7 @@ class Box(QLineEdit):
         self.unit = ""
         self.fault = False
         self.setFixedHeight(theme.px(SIZE.box_h))
+        self.setAcceptDrops(False)  # a skirt file dropped here is for the window
 
     def hold_number(self) -> None:
         """Narrow, with the value at the right."""
@@ -58,6 +59,14 @@ class Box(QLineEdit):
 
     def _unit_shows(self) -> bool:
         return bool(self.unit) and bool(self.text() or not self.placeholderText())
+
+    def event(self, event: QEvent) -> bool:
+        """Undo and redo are the window's: a number typed is one step there, not a letter here."""
+        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
+            if event.matches(QKeySequence.StandardKey.Undo) or event.matches(QKeySequence.StandardKey.Redo):
+                event.ignore()
+                return False
+        return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         way = _WAYS.get(Qt.Key(event.key()), 0)

@@ -63,6 +63,11 @@ class Entry(QWidget):
         """Take what has been typed as meant, and end the edit; before saving, printing or undoing."""
         self._finish()
 
+    def give_up(self) -> None:
+        """Leave everything as it was before this edit."""
+        self._take_back()
+        self._finish()
+
     def set_lit(self, on: bool) -> None:
         """Light the field from outside, because the pointer is on its line or its finding."""
         self._lit_from_outside = on
@@ -88,7 +93,9 @@ class Entry(QWidget):
             self.finished.emit(self.path)
 
     def _watch(self, *controls: QWidget) -> None:
-        """Know when one of the field's controls is in hand."""
+        """Know when one of the field's controls is in hand; the first of all stands for the whole field."""
+        if self.focusProxy() is None:
+            self.setFocusProxy(controls[0])
         for control in controls:
             control.installEventFilter(self)
 

@@ -35,7 +35,7 @@ class TypedEntry(Entry):
         self._watch(self.box)
         self.box.textEdited.connect(self._read_on)
         self.box.returnPressed.connect(self.settle)
-        self.box.given_up.connect(self._give_up)
+        self.box.given_up.connect(self.give_up)
 
     def show_value(self, value: Typed, unit: Unit) -> None:
         same = value == self.value and unit == self.unit
@@ -51,6 +51,7 @@ class TypedEntry(Entry):
         except Unreadable as fault:
             self._set_fault(str(fault))
             self._take_back()
+            self.box.setModified(False)  # a new value from elsewhere may be written over it
         else:
             self._change(value)
             self._write()
@@ -81,8 +82,7 @@ class TypedEntry(Entry):
         words = write_value(self.declared, self.value, self.unit, bare=True)
         return "" if words == tr(self.declared.blank) else words
 
-    def _give_up(self) -> None:
-        """Escape: everything as it was before."""
+    def give_up(self) -> None:
         self._take_back()
         self._write()
         self._finish()

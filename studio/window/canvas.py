@@ -1,0 +1,84 @@
+"""The middle of the table: the view chosen, above its foot."""
+
+from collections.abc import Callable
+from typing import Final, Protocol
+
+from PySide6.QtWidgets import QStackedWidget, QVBoxLayout, QWidget
+
+from studio.units import Unit
+from studio.workroom import Docket
+
+from .actions import Actions
+from .board import Board
+from .foot import Foot
+
+
+class View(Protocol):
+    """What every view of the docket can do; each is a widget."""
+
+    def show_docket(self, docket: Docket) -> None:
+        """Show what has been made up."""
+
+    def set_unit(self, unit: Unit) -> None:
+        """Write lengths in another unit."""
+
+    def light(self, path: str) -> None:
+        """Light what a path governs; "" for nothing."""
+
+
+VIEWS: Final[tuple[tuple[str, str, Callable[[QWidget], View]], ...]] = (("pieces", "Pieces", Board),)
+"""Every view there is, in the order of the switch: its name, its words, and what makes it."""
+
+
+class Canvas(QWidget):
+    """All views are kept up to date; one shows."""
+
+    def __init__(self, do: Actions, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.foot = Foot(do, self)
+        self._stack = QStackedWidget(self)
+        self.views = {name: make(self._stack) for name, _, make in VIEWS}
+        for view in self.views.values():
+            assert isinstance(view, QWidget)
+            self._stack.addWidget(view)
+        board = self.views["pieces"]
+        assert isinstance(board, Board)
+        self.board = board
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self._stack, 1)
+        column.addWidget(self.foot)
+        QWidget.setTabOrder(self._stack, self.foot)
+        self._connect(do)
+
+    def choose(self, name: str) -> None:
+        """Show a view."""
+        self._stack.setCurrentIndex(list(self.views).index(name))
+
+    def show_docket(self, docket: Docket, unit: Unit) -> None:
+        """Show what has been made up, in a unit."""
+        for view in self.views.values():
+            view.show_docket(docket)
+            view.set_unit(unit)
+
+    def light(self, path: str) -> None:
+        """Light what a path governs, in every view."""
+        for view in self.views.values():
+            view.light(path)
+
+    def _connect(self, do: Actions) -> None:
+        do.fit.triggered.connect(self.board.fit)
+        do.life_size.triggered.connect(self.board.life_size)
+        do.larger.triggered.connect(self.board.zoom_in)
+        do.smaller.triggered.connect(self.board.zoom_out)
+        do.lines.toggled.connect(self._show_legend)
+        self.board.scale_changed.connect(self._show_scale)
+        self.foot.advise("")
+        self._show_scale()
+
+    def _show_legend(self, on: bool) -> None:
+        self.board.legend = on
+
+    def _show_scale(self) -> None:
+        self.foot.show_scale(self.board.scale_words)

@@ -1,0 +1,52 @@
+"""The foot of the canvas: one sentence of advice, and how the table is looked at."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from studio.words import tr
+
+from . import theme
+from .actions import Actions
+from .tokens import SIZE, SPACE
+from .tool import chrome, tool
+from .widgets.label import Elided, Label
+from .widgets.strokes import hairline
+
+
+class Foot(QWidget):
+    """Hint, lines, life size, smaller, scale, larger, fit."""
+
+    def __init__(self, do: Actions, parent: QWidget) -> None:
+        super().__init__(parent)
+        chrome(self)
+        self.setFixedHeight(theme.px(SIZE.foot) + 5)
+        self.hint = Elided("", self, "small", "quiet")
+        self.scale = Label("", self, "small", "quiet")
+        self.scale.setFixedWidth(theme.px(48))
+        self.scale.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.scale.setToolTip(tr("Scale: 1:1 is life size"))
+        row = QHBoxLayout()
+        row.setContentsMargins(SPACE.m, 2, SPACE.s, 2)
+        row.setSpacing(2)
+        row.addWidget(self.hint, 1)
+        row.addWidget(tool(do.lines, self))
+        row.addWidget(tool(do.life_size, self))
+        row.addSpacing(SPACE.s)
+        row.addWidget(tool(do.smaller, self))
+        row.addWidget(self.scale)
+        row.addWidget(tool(do.larger, self))
+        row.addWidget(tool(do.fit, self))
+        stack = QVBoxLayout(self)
+        stack.setContentsMargins(0, 0, 0, 0)
+        stack.setSpacing(0)
+        stack.addWidget(hairline(self))
+        stack.addLayout(row)
+
+    def advise(self, hint: str) -> None:
+        """Say what the field in hand is, or what can be done here."""
+        self.hint.setText(hint or tr("Drag a ring on a piece, or type in a field."))
+
+    def show_scale(self, words: str) -> None:
+        """Say the scale as drafting writes it, and to a screen reader too."""
+        self.scale.setText(words)
+        self.scale.setAccessibleName(f"{tr('Scale')} {words}")
