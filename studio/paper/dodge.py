@@ -22,7 +22,7 @@ from .sizes import BLEED
 APART = BLEED + 1
 """Least distance between words and a join, mm, so that no letter shows on the tab; a block keeps off the gauges too."""
 
-_BLOCK_APART = 9.0
+_BLOCK_APART = 11.0
 _FAR = 150
 _FIELD = 8.0
 

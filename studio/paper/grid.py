@@ -111,6 +111,7 @@ def cut_up(plan: Plan, paper: PaperSize) -> Grid:
     for piece in plan.pieces:
         for t in (trace(piece.outline, solid=True), *traces(piece.drawing), *traces(piece.blocks)):
             needed.update(s for s in _under(t, grid) if s not in needed and t.touches(grid.live(s).grown(-_HAIR)))
+    rows, columns = (1 + max((s[i] for s in needed), default=0) for i in (0, 1))
     return Grid(paper, size, rows, columns, tuple(sorted(needed)))
 
 

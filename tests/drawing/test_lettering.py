@@ -67,6 +67,16 @@ def test_fitted_words_fit(text, room):
     assert 3.0 <= height <= 4.2
 
 
+def test_a_name_is_set_smaller_before_it_is_cut():
+    """What is a little too long stays whole."""
+    name = "main, meadow border"
+    wide = width(name, 4.2)
+    assert (name, pytest.approx(4.2 * 0.8)) == fitted(name, 4.2, wide * 0.8)
+    shown, height = fitted(name, 4.2, wide * 0.5)
+    assert shown.endswith("…") and name.startswith(shown[:-1].rstrip())
+    assert 3.0 == height
+
+
 @given(st.text())
 def test_printable_words_can_be_written(text):
     """Whatever was typed becomes one line that every file can hold (XML 1.0, production 2)."""

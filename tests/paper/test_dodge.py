@@ -72,8 +72,8 @@ def test_words_do_not_land_on_others():
 
 def test_a_block_finds_a_free_place():
     """The title block goes where no join, line or word is, inside its piece."""
-    block = Group("title block", (Stroke(rectangle(200, 150, 320, 176), "plain"),))
-    _, after, grid = laid(Words("inside", Point(130, 200), 6.2, align="centre"), blocks=(block,))
+    block = Group("title block", (Stroke(rectangle(190, 120, 310, 146), "plain"),))
+    _, after, grid = laid(Words("inside", Point(200, 135), 6.2, align="centre"), blocks=(block,))
     (there,) = after.pieces[0].blocks
     box = boxed((there,))[0].box
     assert not any(box.grown(7).meets(j) for j in joins(grid))

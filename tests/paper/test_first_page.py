@@ -52,6 +52,8 @@ def test_it_fits_every_paper(paper: str, pieces: str, margin: float, overlap: fl
             assert box.left >= safe.left and box.top >= safe.top, b.mark
             assert box.right <= safe.right and box.bottom <= safe.bottom, b.mark
         words = [m for m in flat_marks(page.drawing) if isinstance(m, Words)]
+        shown = {m.text for m in words}
+        assert all({p.number, f"{p.number}  {p.name}"} & shown for p in PIECES[pieces])
         clash = [
             (a.text, b.text)
             for a, b in itertools.combinations(words, 2)

@@ -5,8 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from studio.drawing import Words, flat_marks
-from studio.drawing.furniture import stroke
-from studio.geometry import Point
+from studio.drawing.furniture import frame, stroke
+from studio.geometry import Box, Point
 from studio.paper.gauge import gauge, gauge_on, gauge_places
 from studio.paper.grid import Join
 from studio.paper.reach import traces
@@ -59,6 +59,13 @@ def test_they_slide_off_words():
     words = Words("closed band 70.0", Point(255, 86.5), 3.2, align="right")
     _, middle, _ = gauge_places(UPRIGHT, tuple(traces((words,))))
     assert abs(middle - 86.5) > 6
+
+
+def test_they_slide_off_what_is_filled():
+    """No gauge stands on a black square across the join."""
+    square = frame("plain", Box(240, 65, 300, 108), fill="black")
+    _, middle, _ = gauge_places(UPRIGHT, tuple(traces((square,))))
+    assert not 65 - 6 < middle < 108 + 6
 
 
 def test_lines_along_the_join_do_not_drive_them_off():

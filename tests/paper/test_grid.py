@@ -72,6 +72,12 @@ def test_a_sheet_inside_a_piece_is_printed():
     assert grid.has(Sheet(1, 1))
 
 
+def test_an_empty_row_is_no_row():
+    """A piece that just fits its sheets is not followed by a row of empty ones on the map."""
+    grid = cut_up(plan(rectangle(5, 5, 500, 172)), A4)
+    assert (1, 2) == (grid.rows, grid.columns)
+
+
 def test_joins_are_where_two_sheets_meet():
     """There is a join between neighbours, and none where the drawing ends."""
     grid = cut_up(plan(rectangle(5, 5, 500, 300)), A4)

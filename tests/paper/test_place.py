@@ -69,6 +69,14 @@ def test_a_join_never_cuts_a_buttonhole():
     assert (21, 6) == pytest.approx((there.width, there.height))
 
 
+def test_each_piece_slides_for_itself():
+    """Where no one place suits all, each piece finds its own."""
+    first = [246 - 15 * k - 55 for k in range(14)]
+    second = [v - 55 for v in (253, 238, 223, 208, 193, 178, 168, *range(142, 30, -15))]
+    pieces = arranged([bare(300, 140, upright=tuple(first)), bare(300, 140, upright=tuple(second))], LIVE)
+    assert all(clearance(p, pieces, LIVE, upright=True) >= CLEAR for p in pieces)
+
+
 def test_the_arrangement_is_the_same_each_time():
     """The same pieces lie the same way in every print."""
     pieces = (waistband(), template())

@@ -110,6 +110,7 @@ def test_words_on_a_line_break_it():
     marks = (Stroke(line(0, 25, 200, 25), "cut"), Words("l l", Point(50, 26), 4, align="centre", patch=True))
     row = picture(svg_text(page(*marks), "A skirt"), 20)[500]
     assert row[int(47.9 * 20) : int(48.2 * 20)].min() > 200
+    assert row[int(48.3 * 20) : int(51.7 * 20)].min() < 100  # the letters themselves stay black
     assert row[40 * 20] < 60
 
 

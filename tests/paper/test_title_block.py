@@ -3,7 +3,7 @@
 from itertools import pairwise
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from studio.drawing import Words
@@ -24,6 +24,8 @@ def test_what_is_read_from_standing_height_is_large():
     assert {"cloth", "for", "allowance", "grain"} <= set(words)
 
 
+@example("Waistband", [("for", "a very long name " * 4), ("allowance", "1.5, hem 4: included " * 3)], USUAL)
+@example("A very long name for a piece " * 2, [("cloth", "main")], MOST)
 @given(SOME, st.lists(st.tuples(SOME, SOME), min_size=1, max_size=5), st.sampled_from((USUAL, MOST)))
 def test_nothing_runs_out_of_it(name, cells, room):
     """However long the names, the block keeps its size and its cells apart."""

@@ -28,7 +28,8 @@ WORDS: Final[dict[Ink, str]] = {
 }
 """Every ink and its words, in the order they stand; a hole beside a button has no words of its own."""
 _ASIDE: Final = 16  # px from the board's corner
-_SAMPLE: Final = 34  # px
+SAMPLE: Final = 34
+"""How long a sample of a line is, px."""
 _PAD: Final = 12
 
 
@@ -52,7 +53,7 @@ class Legend:
 
 
 def _column(inks: Sequence[Ink]) -> int:
-    return _SAMPLE + 8 + math.ceil(max(advance(tr(WORDS[i]), "small") for i in inks))
+    return SAMPLE + 8 + math.ceil(max(advance(tr(WORDS[i]), "small") for i in inks))
 
 
 def _row() -> int:
@@ -69,32 +70,33 @@ def _paint(painter: QPainter, inks: Sequence[Ink], box: QRect) -> None:
     for k, ink in enumerate(inks):
         column, row = divmod(k, rows)
         x, y = _PAD + column * (_column(inks) + _PAD), 8 + _row() * row + _row() // 2 + 0.5
-        _sample(painter, ink, x, y)
+        paint_sample(painter, ink, x, y)
         painter.setPen(theme.colour("ink"))
-        painter.drawText(QPointF(x + _SAMPLE + 8, round(y + (small.ascent() - small.descent()) / 2)), tr(WORDS[ink]))
+        painter.drawText(QPointF(x + SAMPLE + 8, round(y + (small.ascent() - small.descent()) / 2)), tr(WORDS[ink]))
 
 
-def _sample(painter: QPainter, ink: Ink, x: float, y: float) -> None:
-    middle = x + _SAMPLE / 2
+def paint_sample(painter: QPainter, ink: Ink, x: float, y: float) -> None:
+    """Draw a sample of an ink, `SAMPLE` px long from x, with its middle at y."""
+    middle = x + SAMPLE / 2
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.setPen(pen(ink))
     if ink == "notch":
         painter.setPen(pen("cut"))
-        painter.drawLine(QLineF(x, y - 4, x + _SAMPLE, y - 4))
+        painter.drawLine(QLineF(x, y - 4, x + SAMPLE, y - 4))
         painter.drawLine(QLineF(middle, y - 4, middle, y + 4))
     elif ink == "button":
         painter.setBrush(theme.colour("tissue", SEE_THROUGH))
         painter.drawEllipse(QPointF(x + 8, y), 4.5, 4.5)
         painter.drawLines([QLineF(x + 6.2, y, x + 9.8, y), QLineF(x + 8, y - 1.8, x + 8, y + 1.8)])
         painter.setPen(pen("hole"))
-        painter.drawLines(_barred(x + 20, x + _SAMPLE, y))
+        painter.drawLines(_barred(x + 20, x + SAMPLE, y))
     elif ink == "hole":
         painter.drawLines([QLineF(x + 4, y, x + 14, y), QLineF(x + 25, y - 5, x + 25, y + 5)])
     else:
-        painter.drawLine(QLineF(x, y, x + _SAMPLE, y))
+        painter.drawLine(QLineF(x, y, x + SAMPLE, y))
         if ink == "grain":
             heads = QPainterPath()
-            start, end = Point(x, y), Point(x + _SAMPLE, y)
+            start, end = Point(x, y), Point(x + SAMPLE, y)
             add_head(heads, start, end)
             add_head(heads, end, start)
             painter.fillPath(heads, pen("grain").color())

@@ -1,0 +1,50 @@
+"""Asking the desktop for a file or a folder."""
+
+from pathlib import Path
+
+from PySide6.QtCore import QStandardPaths
+from PySide6.QtWidgets import QFileDialog, QWidget
+
+from studio.words import tr
+
+SUFFIX = ".skirt"
+
+
+def documents() -> Path:
+    """Where the maker keeps what she makes."""
+    return Path(QStandardPaths.writableLocation(QStandardPaths.StandardLocation.DocumentsLocation))
+
+
+def choose_open(parent: QWidget, start: Path) -> Path | None:
+    """A skirt to open; None when the maker thought better of it."""
+    dialog = _dialog(parent, tr("Open a skirt"), start)
+    dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
+    return _chosen(dialog)
+
+
+def choose_save(parent: QWidget, start: Path) -> Path | None:
+    """A name to save under; None when the maker thought better of it."""
+    dialog = _dialog(parent, tr("Save the skirt as"), start.parent)
+    dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+    dialog.setDefaultSuffix(SUFFIX)
+    dialog.selectFile(start.name)
+    return _chosen(dialog)
+
+
+def choose_folder(parent: QWidget, start: Path) -> Path | None:
+    """A folder to write into; None when the maker thought better of it."""
+    while not start.exists() and start != start.parent:
+        start = start.parent
+    dialog = QFileDialog(parent, tr("Where to write"), str(start))
+    dialog.setFileMode(QFileDialog.FileMode.Directory)
+    return _chosen(dialog)
+
+
+def _dialog(parent: QWidget, title: str, folder: Path) -> QFileDialog:
+    return QFileDialog(parent, title, str(folder), f"{tr('Skirts')} (*{SUFFIX});;{tr('All files')} (*)")
+
+
+def _chosen(dialog: QFileDialog) -> Path | None:
+    chosen = Path(dialog.selectedFiles()[0]) if dialog.exec() and dialog.selectedFiles() else None
+    dialog.deleteLater()
+    return chosen
