@@ -8,7 +8,7 @@ from typing import TypeAlias
 
 from msgspec import Struct
 
-from studio.files import refusal
+from studio.files import file_name, refusal
 from studio.paper.page import Page
 from studio.paper.pattern import Said
 from studio.paper.printed import printed
@@ -51,7 +51,7 @@ def export(docket: Docket, folder: Path, kinds: tuple[str, ...], unit: Unit) -> 
                 yield Step(done, len(jobs), spell(phrase("{f:word}, page {n:count}", f=name, n=page), unit))
             yield Step(done + 1, len(jobs), name, path)
     except OSError as fault:
-        raise Trouble(refusal(fault, phrase("The pieces cannot be written to {f:word}.", f=folder.name))) from fault
+        raise Trouble(refusal(fault, phrase("{name:word} cannot be written.", name=file_name(folder)))) from fault
 
 
 def _jobs(docket: Docket, kind: str, unit: Unit) -> list[tuple[str, Work]]:

@@ -4,7 +4,8 @@ import errno
 import os
 import secrets
 import stat
-from contextlib import suppress
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from .trouble import Trouble, shown
@@ -31,23 +32,32 @@ def read_file(path: Path, largest: int) -> bytes:
 
 
 def put_file(path: Path, raw: bytes, like: Path | None = None) -> None:
-    """Write beside, sync, then replace: at every moment the whole old file or the whole new one is there.
+    """Write a file in one go, as `beside` does; it gets the permissions of `like`, where that is there."""
+    with beside(path, like) as fresh, fresh.open("wb") as file:
+        file.write(raw)
 
-    The file gets the permissions of `like`, where that is there. Raises `OSError` and leaves all as it was.
+
+@contextmanager
+def beside(path: Path, like: Path | None = None) -> Iterator[Path]:
+    """A new file next to `path` to write into, which is synced and takes the place of `path` at the end.
+
+    At every moment the whole old file or the whole new one is there. It gets the permissions of `like`, or of the
+    file it replaces. Raises `OSError`, at once where the folder is missing or cannot be written in, and then leaves
+    all as it was.
     """
-    beside = path.with_name(f".{path.name}.{secrets.token_hex(4)}")
+    path = path.resolve()
+    fresh = path.with_name(f".{path.stem[:40]}.{secrets.token_hex(4)}{path.suffix}")
+    fresh.open("xb").close()
     try:
-        with beside.open("xb") as file:
-            file.write(raw)
-            file.flush()
+        yield fresh
+        with fresh.open("rb+") as file:
             os.fsync(file.fileno())
-        if like is not None and like.exists():
+        if (like := like or path).exists():
             with suppress(OSError):  # some memory sticks know no permissions
-                beside.chmod(stat.S_IMODE(like.stat().st_mode))
-        os.replace(beside, path)
-    except BaseException:
-        beside.unlink(missing_ok=True)
-        raise
+                fresh.chmod(stat.S_IMODE(like.stat().st_mode))
+        os.replace(fresh, path)
+    finally:
+        fresh.unlink(missing_ok=True)
 
 
 def refusal(fault: Exception, otherwise: Phrase) -> str:

@@ -11,9 +11,8 @@ from typing import Any
 
 from studio.drawing import COLOURS, PENS, Face, Mark, Pen, Stroke, Words, flat_marks
 from studio.drawing.lettering import CAPITAL, font_file, printable
+from studio.files import beside
 from studio.geometry import Arc, Curve, Line, Point
-
-from .beside import beside
 
 _FACES: tuple[Face, ...] = ("regular", "semibold", "bold", "italic", "serif")
 _MM, _METRIC = 4, 1

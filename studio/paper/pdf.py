@@ -21,10 +21,10 @@ from PySide6.QtGui import (
 
 from studio.drawing import COLOURS, PENS, Face, Mark, Stroke, Words
 from studio.drawing.lettering import ABOVE, BELOW, font_file, printable
+from studio.files import beside
 from studio.geometry import Arc, Box, Line, Path
 from studio.trouble import Trouble
 
-from .beside import beside
 from .curves import cubics
 from .page import Page, Size
 from .pdf_boxes import mend

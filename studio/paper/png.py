@@ -5,9 +5,9 @@ import pathlib
 
 from PySide6.QtGui import QImage, QPainter
 
+from studio.files import beside
 from studio.trouble import Trouble
 
-from .beside import beside
 from .page import Page, Size
 from .pdf import application, paint
 

@@ -317,7 +317,7 @@ def test_a_disk_that_fills_while_writing(path: Path, monkeypatch: pytest.MonkeyP
             raise OSError(errno.ENOSPC, "No space left on device")
 
     whole = Path.open
-    monkeypatch.setattr(Path, "open", lambda self, mode: Full(self, mode) if "x" in mode else whole(self, mode))
+    monkeypatch.setattr(Path, "open", lambda self, mode: Full(self, mode) if "w" in mode else whole(self, mode))
     with pytest.raises(Kept, match="The disk is full"):
         save(path, NEXT)
     assert RAW == path.read_bytes()

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from studio.paper.beside import beside
+from studio.files import beside
 
 
 def test_the_new_file_takes_the_place_of_the_old(tmp_path: Path):
