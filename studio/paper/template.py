@@ -157,8 +157,9 @@ def _how(piece: Piece, step: Moves, said: Said) -> str:
     box = piece.cut_line.box
     sentences = [
         phrase("Chalk the waist edge with a long rule. Lay the waist on it, chalk both sides, slide on."),
-        phrase("Move {n:count} is only {l:bare} wide.", n=step.count, l=step.last),
     ]
+    if step.last < step.width - TOUCH:
+        sentences.append(phrase("Move {n:count} is only {l:bare} wide.", n=step.count, l=step.last))
     if piece.mirrored:
         sentences.append(phrase("Turn the template over for the mirrored panel."))
     sentences.append(phrase("Tape the whole: {w:bare}.", w=box.width))
