@@ -154,25 +154,32 @@ def _along(path: Path, words: Phrase, unit: Unit) -> Iterator[Mark]:
         )  # fmt: skip
 
 
-INWARD: dict[Side, Point] = {
-    "above": Point(0, 7),
-    "below": Point(0, -7),
-    "left": Point(130, 0),
-    "right": Point(-30, 0),
-    "inside": Point(48, 0),
-}
-"""Where a dimension stands on paper, seen from the line it measures (mm): inside the piece, clear of the seams."""
+def _inward(piece: Piece, side: Side) -> Point:
+    """Where a dimension stands on paper, seen from the line it measures: inside, clear of seams, hem and words.
+
+    On the band, which has no room inside, it stands in the middle of the allowance.
+    """
+    aside = max(e.allowance for e in piece.edges if not e.hem) / 2
+    hem = max((e.allowance for e in piece.edges if e.hem), default=0.0)
+    wide = piece.cut_line.box.width
+    if not hem:
+        return {"above": Point(0, -aside), "below": Point(0, aside), "left": Point(-aside, 0)}.get(
+            side, Point(aside, 0)
+        )
+    return {
+        "above": Point(0, 24),
+        "below": Point(0, -hem - 9),
+        "left": Point(min(130.0, wide * 0.3), 0),
+        "right": Point(-min(30.0, wide * 0.12), 0),
+        "inside": Point(min(112.0, wide * 0.2), 0),
+    }[side]
 
 
 def _dimension(piece: Piece, d: Dimension, unit: Unit) -> tuple[Mark, ...]:
-    way = INWARD[d.side]
-    if piece.id == "waistband":
-        aside = max(e.allowance for e in piece.edges) / 2
-        way = {"above": Point(0, -aside), "below": Point(0, aside), "left": Point(-aside, 0)}.get(d.side, way)
+    way = _inward(piece, d.side)
     a, b = d.start.moved(*way), d.end.moved(*way)
-    upright = abs(a.x - b.x) < abs(a.y - b.y)
-    if upright:
-        a, b = (a, b) if a.y > b.y else (b, a)
+    if abs(a.x - b.x) < abs(a.y - b.y) and a.y < b.y:  # an upright one is read from the right
+        a, b = b, a
     return dimension(a, b, spell(d.words, unit))
 
 

@@ -11,7 +11,7 @@ from .pattern import Said, pattern_piece
 from .plan import PatternPiece
 from .sheets import laid_out, pages
 from .sizes import paper_size
-from .template import moves, template
+from .template import is_panel, moves, template
 from .whole import numbered
 
 
@@ -24,11 +24,6 @@ def printed(pieces: tuple[Piece, ...], said: Said) -> Iterator[Page]:
     for panel in panels:
         yield from chalk_list(panel, title, unit, paper)
     yield from edge_gauges(pieces, title, unit, paper)
-
-
-def is_panel(piece: Piece) -> bool:
-    """Whether a piece is a straight panel that can be moved along or chalked."""
-    return any(e.hem for e in piece.edges)
 
 
 def _drawn(pieces: tuple[Piece, ...], said: Said, room: float) -> Iterator[PatternPiece]:

@@ -35,6 +35,11 @@ class Moves(Struct, frozen=True):
     last: float
 
 
+def is_panel(piece: Piece) -> bool:
+    """Whether a piece is a straight panel that can be moved along or chalked."""
+    return any(e.hem for e in piece.edges)
+
+
 def moves(piece: Piece, room: float) -> Moves:
     """The template of a panel for sheets that show `room` mm; a narrow panel is one move of its own width."""
     whole = piece.cut_line.box.width

@@ -1,6 +1,7 @@
 """Pieces at true scale on sheets as large as they need: all on one, or each on its own."""
 
 from collections.abc import Sequence
+from functools import reduce
 
 from studio.draft import Piece
 from studio.drawing import Group, moved
@@ -10,6 +11,7 @@ from studio.geometry import Box
 from .page import Page, Size
 from .pattern import Said, pattern_piece
 from .plan import PatternPiece
+from .reach import boxed
 
 ROUND = 10.0
 """White round what is drawn, mm."""
@@ -34,9 +36,9 @@ def own_sheet(number: str, piece: Piece, said: Said) -> Page:
 
 
 def _page(pieces: Sequence[PatternPiece]) -> Page:
-    box: Box = pieces[0].box
-    for p in pieces[1:]:
-        box = box.joined(p.box)
+    """The pieces on a page that holds them and all their words."""
+    drawings = [(*p.drawing, *p.blocks) for p in pieces]
+    box = reduce(Box.joined, (b.box for d in drawings for b in boxed(d)))
     dx, dy = ROUND - box.left, ROUND - box.top
-    groups = tuple(Group(p.name, moved((*p.drawing, *p.blocks), dx, dy)) for p in pieces)
+    groups = tuple(Group(p.name, moved(d, dx, dy)) for p, d in zip(pieces, drawings, strict=True))
     return Page(Size(box.width + 2 * ROUND, box.height + 2 * ROUND), groups)
