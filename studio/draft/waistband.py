@@ -45,6 +45,7 @@ def folded_band(brief: Brief, sections: int, sews_to: str) -> Piece:
         )
     ]
     holes, fastenings, handles = fasten(brief)
+    lap = phrase("{x:bare}", x=x)
     return Piece(
         id="waistband",
         name=tr("Waistband"),
@@ -66,6 +67,6 @@ def folded_band(brief: Brief, sections: int, sews_to: str) -> Piece:
         dimensions=(
             Dimension("body.waist", Point(0, 0), Point(closed, 0), "above", phrase("{b:bare} closed", b=closed)),
             Dimension("waistband.width", Point(0, w), Point(0, tall), "left", phrase("{w:bare}", w=w)),
-            Dimension("waistband.extension", Point(closed, tall), Point(end, tall), "below", phrase("{x:bare}", x=x)),
+            *([Dimension("waistband.extension", Point(closed, tall), Point(end, tall), "below", lap)] if x > 0 else []),
         ),
     )

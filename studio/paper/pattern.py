@@ -163,7 +163,7 @@ def _inward(piece: Piece, side: Side) -> Point:
     hem = max((e.allowance for e in piece.edges if e.hem), default=0.0)
     wide = piece.cut_line.box.width
     if not hem:
-        return {"above": Point(0, -aside), "below": Point(0, aside), "left": Point(-aside, 0)}.get(
+        return {"above": Point(0, -aside * 0.55), "below": Point(0, aside), "left": Point(-aside, 0)}.get(
             side, Point(aside, 0)
         )
     return {
