@@ -5,7 +5,7 @@ from typing import Final
 
 from msgspec.structs import replace
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPixmap, QResizeEvent
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen, QPixmap, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from studio.brief.declare import Declared
@@ -65,11 +65,14 @@ class _Sheet(QWidget):
 class Start(QScrollArea):
     """A new skirt, from four numbers at their usual values.
 
-    `drafted` carries the values by path, the style under `skirt.style`; `wanted_file` asks for a saved skirt.
+    `drafted` carries the values by path, the style under `skirt.style`; `wanted_file` asks for a saved skirt,
+    `wanted_sample` for the sample. `given_up` goes back to the skirt on the table, where there is one.
     """
 
     drafted = Signal(dict)
     wanted_file = Signal()
+    wanted_sample = Signal()
+    given_up = Signal()
 
     def __init__(self, styles: Sequence[str], declared: Mapping[str, Declared], unit: Unit, parent: QWidget) -> None:
         super().__init__(parent)
@@ -92,6 +95,8 @@ class Start(QScrollArea):
         self._add_fields()
         self.lead = QPushButton(tr("Draft it"), self._sheet)
         self.other = QPushButton(tr("Open a skirt…"), self._sheet)
+        self.sample = QPushButton(tr("Open the sample"), self._sheet)
+        self.back = QPushButton(tr("Go back"), self._sheet)
         self._add_ends()
         self.setWidget(ground)
         self.setFocusProxy(self.fields[ASKED[0]].box)
@@ -100,6 +105,19 @@ class Start(QScrollArea):
         """Show the numbers in another unit."""
         for field in self.fields.values():
             field.set_unit(unit)
+
+    def begin(self, *, can_go_back: bool) -> None:
+        """Start afresh: every field at its usual value, the waist in hand."""
+        for field in self.fields.values():
+            field.show_value(field.declared.default, field.unit)
+        self.back.setVisible(can_go_back)
+        self.fields[ASKED[0]].setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape and self.back.isVisible():
+            self.given_up.emit()
+        else:
+            super().keyPressEvent(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -149,12 +167,16 @@ class Start(QScrollArea):
         self.lead.setObjectName("lead")
         self.lead.clicked.connect(self._draft)
         self.other.clicked.connect(self.wanted_file)
+        self.sample.clicked.connect(self.wanted_sample)
+        self.back.clicked.connect(self.given_up)
+        self.back.hide()
         row = QHBoxLayout()
         row.setSpacing(SPACE.m)
         row.setContentsMargins(SPACE.m, 0, 0, 0)
-        row.addWidget(self.lead)
-        row.addWidget(self.other)
+        for button in (self.lead, self.other, self.sample):
+            row.addWidget(button)
         row.addStretch(1)
+        row.addWidget(self.back)
         self._column.addLayout(row)
 
     def _light(self, path: str) -> None:
