@@ -44,8 +44,8 @@ def _enter(area: QWidget) -> bool:
 
 def _controls(area: QWidget) -> Iterator[QWidget]:
     """The area and what is in it, in the order of Tab."""
-    widget = area
-    while True:
+    widget: QWidget | None = area
+    while widget is not None:
         if widget is area or area.isAncestorOf(widget):
             yield widget
         widget = widget.nextInFocusChain()

@@ -1,6 +1,7 @@
 """The right form: what the maker decides about the skirt, in sections that fold."""
 
 from collections.abc import Mapping, Sequence
+from itertools import pairwise
 from typing import Final, get_type_hints
 
 from PySide6.QtCore import Qt, Signal
@@ -103,7 +104,7 @@ class Construction(Form):
         for name, section in self.sections.items():
             row += [section.head, *(self.styles if name == "skirt" else ())]
             row += [entry for path, entry in self.fields.items() if path.startswith(f"{name}.")]
-        for one, other in zip(row, row[1:], strict=False):
+        for one, other in pairwise(row):
             QWidget.setTabOrder(one, other)
 
     def _add_styles(self, section: Section) -> list[StylePick]:
@@ -136,4 +137,3 @@ class Construction(Form):
 def _can_be_decided(one: Declared) -> bool:
     """The style has its tiles; one option alone is no choice."""
     return one.path != "skirt.style" and (one.kind != "choice" or len(one.options) > 1)
-

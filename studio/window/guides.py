@@ -37,7 +37,9 @@ class HowToMeasure(Leaf):
 
     def __init__(self, declared: Mapping[str, Declared], parent: QWidget) -> None:
         super().__init__(tr("How to measure"), parent, 560)
-        self.add_words(tr("Over what is worn under the skirt, tape level and not tight. Breathe out, look ahead."), "quiet")
+        self.add_words(
+            tr("Over what is worn under the skirt, tape level and not tight. Breathe out, look ahead."), "quiet"
+        )
         figure = Figure(self)
         figure.setMinimumHeight(theme.px(220))
         lines = QVBoxLayout()

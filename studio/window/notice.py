@@ -28,7 +28,7 @@ class Notice(QWidget):
         self.words.setWordWrap(True)
         self.button = QPushButton(tr("Close"), self)
         self.button.clicked.connect(self.clear)
-        row = QHBoxLayout(self)
+        self._row = row = QHBoxLayout(self)
         row.setContentsMargins(40, SPACE.s, SPACE.s, SPACE.s)
         row.setSpacing(SPACE.m)
         row.addWidget(self.words, 1)
@@ -67,7 +67,7 @@ class Notice(QWidget):
         """At the top, in the middle, as high as its words want."""
         wide = min(self._over.width() - 2 * SPACE.m, theme.px(_MOST))
         self.setFixedWidth(wide)
-        self.setFixedHeight(max(self.layout().heightForWidth(wide), self.layout().minimumSize().height()))
+        self.setFixedHeight(max(self._row.heightForWidth(wide), self._row.minimumSize().height()))
         self.move((self._over.width() - wide) // 2, SPACE.m)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

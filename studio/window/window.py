@@ -1,8 +1,10 @@
 """The window: toolbar above, the first sheet or the worktable below, and a notice over them when there is one."""
 
-from typing import Any
+from collections.abc import Callable
+from pathlib import Path
+from typing import Final
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import QEvent, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
@@ -11,7 +13,7 @@ from studio.units import Unit
 from studio.words import tr
 from studio.workroom import Docket
 
-from . import icons, theme
+from . import theme
 from .actions import Actions
 from .areas import Areas
 from .canvas import VIEWS
@@ -22,3 +24,102 @@ from .start import Start
 from .toolbar import Toolbar
 from .widgets.strokes import hairline
 from .worktable import Worktable
+
+LEAST: Final = (1100, 700)  # px; nothing is dropped down to here
+
+
+class Window(QMainWindow):
+    """Layout only: it says what was wished, and shows what it is given.
+
+    `wants_close` asks whether it may go; it goes once `may_close` is set. `file_dropped` carries a skirt's path.
+    """
+
+    wants_close = Signal()
+    file_dropped = Signal(object)
+
+    def __init__(self, unit: Unit, recent: Callable[[], list[Path]]) -> None:
+        super().__init__()
+        self.may_close = False
+        self.setMinimumSize(*(theme.px(side) for side in LEAST))
+        self.setAcceptDrops(True)
+        self.do = Actions(self)
+        self.recent = RecentMenu(recent, self)
+        fill_menus(self.menuBar(), self.do, self.recent)
+        body = QWidget(self)
+        self.toolbar = Toolbar(self.do, [(name, tr(words)) for name, words, _ in VIEWS], body)
+        self.stack = QStackedWidget(body)
+        self.start = Start(tuple(rack.RACK), rack.declarations(rack.usual()), unit, self.stack)
+        self.table = Worktable(self.do, unit, self.stack)
+        self.notice = Notice(self.stack)
+        for page in (self.start, self.table):
+            self.stack.addWidget(page)
+        self._lay_out(body)
+        table = self.table
+        self.areas = Areas((table.measurements, table.canvas, table.construction, table.strip), self)
+        self.do.next_area.triggered.connect(self.areas.next)
+        self.do.area_before.triggered.connect(self.areas.before)
+        self.toolbar.view_chosen.connect(table.canvas.choose)
+
+    @property
+    def at_table(self) -> bool:
+        """Whether the worktable shows, and not the first sheet."""
+        return self.stack.currentWidget() is self.table
+
+    def show_table(self) -> None:
+        """Lay out the worktable."""
+        self._show(self.table)
+        self.table.canvas.board.setFocus()
+
+    def show_start(self, *, can_go_back: bool) -> None:
+        """Lay out the first sheet, and nothing else."""
+        self._show(self.start)
+        self.start.begin(can_go_back=can_go_back)
+
+    def show_docket(self, docket: Docket, unit: Unit) -> None:
+        """Show what has been made up, in a unit."""
+        self.table.unit = unit
+        self.start.set_unit(unit)
+        self.table.show_docket(docket)
+
+    def name(self, title: str, file: Path | None, *, clean: bool) -> None:
+        """Say in the title what is on the table, and whether it is changed."""
+        self.setWindowFilePath(str(file) if file else "")
+        self.setWindowTitle(f"{title or tr('Skirt')}[*] – Skirtwright")
+        self.setWindowModified(not clean)
+
+    def _show(self, page: QWidget) -> None:
+        self.stack.setCurrentWidget(page)
+        here = page is self.table
+        self.toolbar.heading.setVisible(here)
+        do = self.do
+        for action in (do.save, do.save_as, do.export, do.fit, do.life_size, do.larger, do.smaller, do.lines):
+            action.setEnabled(here)
+
+    def _lay_out(self, body: QWidget) -> None:
+        column = QVBoxLayout(body)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.toolbar)
+        column.addWidget(hairline(body))
+        column.addWidget(self.stack, 1)
+        self.setCentralWidget(body)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        if self.may_close:
+            super().closeEvent(event)
+        else:
+            event.ignore()
+            self.wants_close.emit()
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        if any(Path(url.toLocalFile()).suffix == SUFFIX for url in event.mimeData().urls()):
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        for url in event.mimeData().urls():
+            self.file_dropped.emit(Path(url.toLocalFile()))
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange and hasattr(self, "table"):
+            self.table.canvas.board.theme_changed()

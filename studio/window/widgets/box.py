@@ -62,10 +62,14 @@ class Box(QLineEdit):
 
     def event(self, event: QEvent) -> bool:
         """Undo and redo are the window's: a number typed is one step there, not a letter here."""
-        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
-            if event.matches(QKeySequence.StandardKey.Undo) or event.matches(QKeySequence.StandardKey.Redo):
-                event.ignore()
-                return False
+        keys = (QKeySequence.StandardKey.Undo, QKeySequence.StandardKey.Redo)
+        if (
+            event.type() == QEvent.Type.ShortcutOverride
+            and isinstance(event, QKeyEvent)
+            and any(event.matches(key) for key in keys)
+        ):
+            event.ignore()
+            return False
         return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

@@ -1,0 +1,66 @@
+"""From the first second to the last: the application, the shop, and what happens when something breaks."""
+
+import sys
+import traceback
+from pathlib import Path
+from types import TracebackType
+
+from PySide6.QtCore import QStandardPaths, QTimer
+from PySide6.QtWidgets import QApplication
+
+from studio import units
+from studio.words import tr
+
+from .settings import Settings
+from .shop import Shop
+
+LOG = "faults.log"
+_WARM = 300  # ms after the window shows
+
+
+def keep_shop(file: Path | None) -> int:
+    """Open the window and stay until it is closed."""
+    app = application()
+    shop = Shop(Settings())
+    sys.excepthook = Faults(shop)
+    shop.open(file)
+    QTimer.singleShot(_WARM, units.warm)
+    return app.exec()
+
+
+def application() -> QApplication:
+    """The application, named so that its settings are found again."""
+    app = QApplication.instance() or QApplication(sys.argv[:1])
+    assert isinstance(app, QApplication)
+    app.setOrganizationName("Skirtwright")
+    app.setApplicationName("Skirtwright")
+    app.setApplicationDisplayName("Skirtwright")
+    return app
+
+
+class Faults:
+    """What is not foreseen is one sentence for the maker, and all of it in a log for whoever mends it."""
+
+    def __init__(self, shop: Shop) -> None:
+        self._shop = shop
+
+    def __call__(self, kind: type[BaseException], fault: BaseException, trace: TracebackType | None) -> None:
+        """Take an exception that nothing else has taken."""
+        if not issubclass(kind, Exception):
+            sys.__excepthook__(kind, fault, trace)
+            return
+        write_log("".join(traceback.format_exception(kind, fault, trace)))
+        self._shop.say(
+            tr("Something went wrong here; your skirt is as it was. Save it under another name to be safe.")
+        )  # fmt: skip
+
+
+def write_log(text: str) -> None:
+    """Add a fault to the log; a log that cannot be written is no second fault."""
+    folder = Path(QStandardPaths.writableLocation(QStandardPaths.StandardLocation.AppDataLocation))
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        with (folder / LOG).open("a", encoding="utf-8") as log:
+            log.write(f"{text}\n")
+    except OSError:
+        return

@@ -1,0 +1,167 @@
+"""The shop: window, desk, files and settings of one maker, and what goes between them."""
+
+from pathlib import Path
+from typing import Any
+
+from PySide6.QtCore import QObject
+
+from studio.styles import rack
+from studio.units import Unit
+from studio.workroom import Docket
+
+from . import theme
+from .about import About
+from .choosing import documents
+from .desk import Desk
+from .files import Files, file_stem
+from .guides import HowToMeasure, HowToRead
+from .leaf import Leaf
+from .settings import Settings
+from .theme import Wish
+from .window import Window
+
+
+class Shop(QObject):
+    """Everything a maker does in the window, and what comes of it."""
+
+    def __init__(self, settings: Settings) -> None:
+        super().__init__()
+        self.settings = settings
+        theme.wear(settings.wish)
+        self.unit: Unit = settings.unit
+        self.desk = Desk(self)
+        self.window = Window(self.unit, self._recent)
+        self.files = Files(self.desk, settings, self.window)
+        self.leaf: Leaf | None = None
+        self._connect()
+        self._furnish()
+
+    def open(self, file: Path | None) -> None:
+        """Open up: this file, the last one, the sample, or the first sheet at the very first start."""
+        begun = self.files.begin(file)
+        if begun:
+            self.window.show_table()
+        else:
+            self.window.show_start(can_go_back=False)
+        self._show(self.desk.docket)
+        self.window.show()
+
+    def say(self, sentence: str) -> None:
+        """Show a sentence about what went wrong."""
+        self.window.notice.say(sentence)
+
+    def _recent(self) -> list[Path]:
+        return self.files.recent()
+
+    def _connect(self) -> None:
+        do, window, desk, files, table = self.window.do, self.window, self.desk, self.files, self.window.table
+        do.new.triggered.connect(self._new)
+        do.open.triggered.connect(files.open)
+        do.save.triggered.connect(files.save)
+        do.save_as.triggered.connect(files.save_as)
+        do.export.triggered.connect(self._export)
+        do.close_window.triggered.connect(window.close)
+        do.undo.triggered.connect(self._undo)
+        do.redo.triggered.connect(desk.redo)
+        do.how_to_measure.triggered.connect(self._how_to_measure)
+        do.how_to_read.triggered.connect(self._how_to_read)
+        do.about.triggered.connect(self._about)
+        do.unit_chosen.connect(self._set_unit)
+        do.wish_chosen.connect(self._set_wish)
+        do.lines.toggled.connect(self._keep_legend)
+        table.edited.connect(desk.edit)
+        table.finished.connect(desk.finish)
+        table.mended.connect(desk.mend)
+        table.construction.folded.connect(self._keep_sections)
+        desk.made_up.connect(self._show)
+        desk.settling.connect(table.settle)
+        files.trouble.connect(self.say)
+        files.settled.connect(self._settled)
+        window.recent.picked.connect(files.open_path)
+        window.file_dropped.connect(files.open_path)
+        window.wants_close.connect(self._leave)
+        window.start.drafted.connect(self._draft)
+        window.start.wanted_file.connect(files.open)
+        window.start.wanted_sample.connect(files.open_sample)
+        window.start.given_up.connect(window.show_table)
+
+    def _furnish(self) -> None:
+        """As it was left: place, open sections, legend, ticks in the menus."""
+        do, settings = self.window.do, self.settings
+        do.tick(do.units, self.unit)
+        do.tick(do.wishes, settings.wish)
+        do.lines.setChecked(settings.legend)
+        self.window.table.canvas.board.legend = settings.legend
+        self.window.table.construction.open_sections(settings.sections)
+        self.window.resize(theme.px(1280), theme.px(800))
+        if settings.geometry is not None:
+            self.window.restoreGeometry(settings.geometry)
+
+    def _show(self, docket: Docket) -> None:
+        desk, do = self.desk, self.window.do
+        self.window.show_docket(docket, self.unit)
+        self.window.name(desk.brief.title, desk.file, clean=desk.clean)
+        do.undo.setEnabled(desk.history.can_undo)
+        do.redo.setEnabled(desk.history.can_redo)
+
+    def _settled(self) -> None:
+        self.window.notice.clear()
+        if not self.window.at_table:
+            self.window.show_table()
+        self._show(self.desk.docket)
+
+    def _new(self) -> None:
+        self.window.show_start(can_go_back=self.window.at_table)
+
+    def _draft(self, values: dict[str, Any]) -> None:
+        self.files.draft(rack.edit(rack.usual(), values))
+
+    def _undo(self) -> None:
+        """The last step back; where something unreadable is being typed, that is what is taken back."""
+        if not self.window.table.give_up():
+            self.desk.undo()
+
+    def _set_unit(self, unit: Unit) -> None:
+        self.desk.settle()
+        self.unit = unit
+        self.settings.unit = unit
+        self._show(self.desk.docket)
+
+    def _set_wish(self, wish: Wish) -> None:
+        self.settings.wish = wish
+        theme.wear(wish)
+
+    def _keep_legend(self, on: bool) -> None:
+        self.settings.legend = on
+
+    def _keep_sections(self) -> None:
+        self.settings.sections = self.window.table.construction.opened()
+
+    def _leave(self) -> None:
+        self.files.leave(self._close)
+
+    def _close(self) -> None:
+        self.settings.geometry = self.window.saveGeometry()
+        self.window.may_close = True
+        self.window.close()
+
+    def _export(self) -> None:
+        from .export_sheet import ExportSheet  # brings the writers with it; nobody waits for them at the start
+
+        self.desk.settle()
+        folder = (self.desk.file.parent if self.desk.file else documents()) / file_stem(self.desk.brief.title)
+        self._lay(ExportSheet(self.desk.docket, folder, self.unit, self.window))
+
+    def _how_to_measure(self) -> None:
+        self._lay(HowToMeasure(rack.declarations(self.desk.brief), self.window))
+
+    def _how_to_read(self) -> None:
+        self._lay(HowToRead(self.window))
+
+    def _about(self) -> None:
+        self._lay(About(self.window))
+
+    def _lay(self, leaf: Leaf) -> None:
+        """Lay a leaf over the window; one at a time."""
+        self.leaf = leaf
+        leaf.open()
