@@ -41,13 +41,18 @@ class Files(QObject):
     def begin(self, file: Path | None) -> bool:
         """Put the first skirt on the desk: this file, the last one, or the sample. False at the very first start."""
         wanted = file or (self._settings.file if self._settings.started else None)
-        brief = self._read(wanted) if wanted else None
-        if brief is not None:
-            self._put(brief, wanted.absolute() if wanted else None)
-        elif file or self._settings.started:
+        if wanted is None and not self._settings.started:
+            return False
+        try:
+            brief = open_file(wanted, rack.RECORDS) if wanted else None
+        except Trouble as trouble:
+            self._put(*self._sample())
+            self.trouble.emit(str(trouble))
+            return True
+        if brief is None or wanted is None:
             self._put(*self._sample())
         else:
-            return False
+            self._put(brief, wanted.absolute())
         return True
 
     def open(self) -> None:

@@ -51,6 +51,7 @@ class Findings(QScrollArea):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.rows: dict[_Key, _Row] = {}
+        self.setObjectName("findings")
         self.setWidgetResizable(True)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.setFrameShape(QFrame.Shape.NoFrame)

@@ -52,6 +52,7 @@ QPushButton#lead:hover { background: $accent_deep; border-color: $accent_deep; }
 QPushButton#lead:focus { border: 2px solid $ink; padding: 6px 19px; }
 QPushButton#lead:disabled { background: transparent; border: 1px solid $hair; color: $off; padding: 7px 20px; }
 QScrollArea { border: none; background: $panel; }
+QScrollArea#findings { background: $chrome; }
 QScrollBar:vertical { background: transparent; width: 10px; margin: 0; }
 QScrollBar:horizontal { background: transparent; height: 10px; margin: 0; }
 QScrollBar::handle { background: $edge; border-radius: 3px; margin: 2px; }

@@ -5,6 +5,7 @@ from typing import Any
 
 from PySide6.QtCore import QObject
 
+from studio.check import Finding
 from studio.styles import rack
 from studio.units import Unit
 from studio.workroom import Docket
@@ -71,7 +72,7 @@ class Shop(QObject):
         do.lines.toggled.connect(self._keep_legend)
         table.edited.connect(desk.edit)
         table.finished.connect(desk.finish)
-        table.mended.connect(desk.mend)
+        table.mended.connect(self._mend)
         table.construction.folded.connect(self._keep_sections)
         desk.made_up.connect(self._show)
         desk.settling.connect(table.settle)
@@ -115,6 +116,10 @@ class Shop(QObject):
 
     def _draft(self, values: dict[str, Any]) -> None:
         self.files.draft(rack.edit(rack.usual(), values))
+
+    def _mend(self, finding: Finding) -> None:
+        if finding.remedy is not None:
+            self.desk.mend(finding.remedy)
 
     def _undo(self) -> None:
         """The last step back; where something unreadable is being typed, that is what is taken back."""

@@ -105,11 +105,12 @@ class Window(QMainWindow):
         self.setCentralWidget(body)
 
     def closeEvent(self, event: QCloseEvent) -> None:
+        if not self.may_close:
+            self.wants_close.emit()
         if self.may_close:
             super().closeEvent(event)
         else:
             event.ignore()
-            self.wants_close.emit()
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         if any(Path(url.toLocalFile()).suffix == SUFFIX for url in event.mimeData().urls()):

@@ -23,8 +23,8 @@ from .widgets.strokes import hairline
 class Worktable(QWidget):
     """It shows a docket and says what the maker does to it; it decides nothing.
 
-    `edited` carries a path and its new value, live; `finished` that the edit is over; `mended` a finding whose remedy
-    was chosen.
+    `edited` carries a path and its new value, live; `finished` that the edit is over; `mended` the finding whose
+    remedy was chosen.
     """
 
     edited = Signal(str, object)

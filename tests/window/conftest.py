@@ -1,8 +1,16 @@
-"""An empty window for each test to put widgets in."""
+"""An empty window for each test to put widgets in, and the whole window on a skirt."""
+
+from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
+from opening import open_shop, shut
+from PySide6.QtCore import QSettings
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
+
+from studio.window.settings import Settings
+from studio.window.shop import Shop
 
 
 @pytest.fixture
@@ -12,3 +20,19 @@ def bench(qtbot: QtBot) -> QWidget:
     QVBoxLayout(window)
     qtbot.addWidget(window)
     return window
+
+
+@pytest.fixture
+def settings(tmp_path: Path) -> Settings:
+    """What a maker's desktop would remember, in a file of the test's own; in centimetres, not new here."""
+    kept = Settings(QSettings(str(tmp_path / "settings.ini"), QSettings.Format.IniFormat))
+    kept.unit, kept.started, kept.wish = "cm", True, "light"
+    return kept
+
+
+@pytest.fixture
+def shop(qtbot: QtBot, settings: Settings) -> Iterator[Shop]:
+    """The whole window on the usual skirt, closed after the test without a question."""
+    shop = open_shop(qtbot, settings)
+    yield shop
+    shut(qtbot, shop)
