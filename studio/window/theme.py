@@ -9,7 +9,7 @@ from typing import Final, Literal, TypeAlias
 from msgspec import Struct
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QFont, QFontInfo, QPalette
-from PySide6.QtWidgets import QApplication, QStyle, QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 
 from .sheet import style_sheet
 from .tokens import DARK, LIGHT, TYPE, Theme, Voice
@@ -58,6 +58,8 @@ def font(voice: Voice = "body", *, bold: bool = False) -> QFont:
 
 def moves(widget: QWidget) -> bool:
     """Whether the desktop wants motion at all."""
+    from PySide6.QtWidgets import QStyle  # 4 ms that the first paint need not wait for
+
     return bool(widget.style().styleHint(QStyle.StyleHint.SH_Widget_Animation_Duration, None, widget))
 
 

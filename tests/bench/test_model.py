@@ -24,7 +24,9 @@ def test_make_up(benchmark):
 
 def test_make_up_across(benchmark):
     """The same, cut across in five panels with everything wrong."""
-    brief = rack.edit(rack.usual(), {"skirt.cut": "across", "skirt.fullness": 5.0, "body.hip": 1200.0, "fastening.count": 6})
+    brief = rack.edit(
+        rack.usual(), {"skirt.cut": "across", "skirt.fullness": 5.0, "body.hip": 1200.0, "fastening.count": 6}
+    )
     floor = median(plain_work)
     benchmark(make_up, brief)
     figure = median(lambda: make_up(brief), 200)

@@ -286,7 +286,7 @@ def test_a_broken_file_at_the_start_opens_the_sample(qtbot: QtBot, settings: Set
     qtbot.addWidget(shop.window)
     shop.open(there)
     assert shop.window.table.isVisible()
-    assert "broken.skirt" in shop.window.notice.text
+    assert "cut short" in shop.window.notice.text
     assert "Marigold skirt" == shop.desk.brief.title
     shut(qtbot, shop)
 

@@ -1,0 +1,120 @@
+"""What the maker waits for: the first paint, and a frame after an edit."""
+
+import os
+import statistics
+import subprocess
+import sys
+import time
+
+from conftest import median, tell
+from PySide6.QtCore import QSettings
+from PySide6.QtGui import QColor, QPainter, QPen
+from PySide6.QtWidgets import QWidget
+from pytestqt.qtbot import QtBot
+
+from studio.drawing import Stroke, flat_marks
+from studio.drawing.piece import piece_drawing
+from studio.window.board.paths import painter_path
+from studio.window.settings import Settings
+from studio.window.shop import Shop
+
+EMPTY = """
+import time; start = time.perf_counter()
+import resource, sys
+from PySide6.QtWidgets import QApplication, QMainWindow
+app = QApplication(sys.argv[:1])
+class Bare(QMainWindow):
+    def paintEvent(self, event):
+        super().paintEvent(event)
+        print(time.perf_counter() - start, resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)
+        app.exit()
+window = Bare(); window.resize(1280, 800); window.show()
+app.exec()
+"""
+OURS = """
+import time; start = time.perf_counter()
+import resource, sys, tempfile
+from PySide6.QtCore import QSettings
+from studio.window.running import application
+from studio.window.settings import Settings
+from studio.window.shop import Shop
+app = application()
+kept = QSettings(tempfile.mktemp(), QSettings.Format.IniFormat); kept.setValue("started", "yes")
+shop = Shop(Settings(kept))
+board = shop.window.table.canvas.board
+paint = board.paintEvent
+def painted(event):
+    paint(event)
+    print(time.perf_counter() - start, resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)
+    app.exit()
+board.paintEvent = painted
+shop.open(None)
+app.exec()
+"""
+
+
+def first_paint(code: str, runs: int = 9) -> tuple[float, float]:
+    """Seconds from the start of the interpreter's own work to the first paint, and peak memory in MB: medians."""
+    taken = []
+    for _ in range(runs):
+        run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, env=os.environ)
+        taken.append([float(v) for v in run.stdout.split()[:2]])
+    return statistics.median(t for t, _ in taken), statistics.median(m for _, m in taken)
+
+
+def test_first_paint_and_memory():
+    """The window shows the sample in at most twice the time of an empty one, in at most 110 MB."""
+    floor, bare = first_paint(EMPTY)
+    figure, memory = first_paint(OURS)
+    tell("first paint", figure * 1000, floor * 1000, 2.0)
+    tell("memory", memory, bare, 110 / bare, "MB")
+    assert figure <= 2 * floor
+    assert memory <= 110
+
+
+class _Bare(QWidget):
+    """The same paths, painted and nothing else."""
+
+    def __init__(self, paths: list) -> None:
+        super().__init__()
+        self.paths = paths
+
+    def paintEvent(self, event):
+        with QPainter(self) as painter:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            painter.fillRect(self.rect(), QColor("#EEE9DE"))
+            painter.translate(80, 80)
+            for path in self.paths:
+                painter.setPen(QPen(QColor("#22262B"), 1.8))
+                painter.drawPath(path)
+
+
+def test_edit_to_painted_frame(qtbot: QtBot, tmp_path):
+    """From an edit to the frame painted at 1920 x 1080: at most 16.7 ms at the 95th percentile."""
+    kept = Settings(QSettings(str(tmp_path / "s.ini"), QSettings.Format.IniFormat))
+    kept.started = True
+    shop = Shop(kept)
+    qtbot.addWidget(shop.window)
+    shop.open(None)
+    shop.window.resize(1920, 1080)
+    qtbot.wait(50)
+    board = shop.window.table.canvas.board
+    taken = []
+    for k in range(150):
+        start = time.perf_counter()
+        shop.desk.edit("skirt.length", 600.0 + k)
+        shop._show(shop.desk.docket)
+        board.repaint()
+        taken.append((time.perf_counter() - start) * 1000)
+        qtbot.wait(0)
+    high = statistics.quantiles(taken, n=20)[-1]
+    strokes = [m for p in shop.desk.docket.pieces for m in flat_marks((piece_drawing(p),)) if isinstance(m, Stroke)]
+    bare = _Bare([painter_path([s.path], board.view.scale) for s in strokes])
+    bare.resize(board.size())
+    qtbot.addWidget(bare)
+    bare.show()
+    floor = median(bare.repaint, 150)
+    tell("edit to painted frame, 95th percentile", high, 16.7, 1.0)
+    tell("edit to painted board, median against a bare repaint", statistics.median(taken), floor, 2.0)
+    shop.window.may_close = True
+    assert high <= 16.7
