@@ -4,7 +4,7 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from studio.commands import COMMANDS, COMMANDS_HELP, Parser
+from studio.parser import COMMANDS, COMMANDS_HELP, Parser
 from studio.trouble import Trouble
 
 
@@ -12,10 +12,16 @@ def main(argv: Sequence[str] | None = None) -> int:
     """Run a command; 0 when done, 1 when findings stop it, 2 for input that cannot be used."""
     said = list(sys.argv[1:] if argv is None else argv)
     try:
-        return COMMANDS[said[0]](said[1:]) if said and said[0] in COMMANDS else _window(said)
+        return _command(said) if said and said[0] in COMMANDS else _window(said)
     except Trouble as trouble:
         print(f"skirtwright: {trouble}", file=sys.stderr)
         return 2
+
+
+def _command(said: list[str]) -> int:
+    from studio import commands  # what drafts is not needed to show a window
+
+    return commands.RUN[said[0]](said[1:])
 
 
 def _window(said: list[str]) -> int:

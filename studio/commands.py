@@ -5,26 +5,19 @@ import json
 import sys
 from collections.abc import Sequence
 from pathlib import Path
-from typing import NoReturn
 
 from studio.brief import Brief
 from studio.brief.skirt_file import open_file, save
 from studio.brief.typed import read_value
 from studio.check import Finding
 from studio.listing import listed, listed_lay
+from studio.parser import Parser
 from studio.styles import rack
 from studio.trouble import Trouble, shown
 from studio.units import Unit, spell
 from studio.workroom import make_up
 
 UNIT_HELP = "unit of words and of typed numbers without one (cm)"
-
-
-class Parser(argparse.ArgumentParser):
-    """Says what is wrong in one line."""
-
-    def error(self, message: str) -> NoReturn:
-        self.exit(2, f"skirtwright: {message}\n")
 
 
 def _draft(said: list[str]) -> int:
@@ -79,8 +72,7 @@ def _save(said: list[str]) -> int:
     return 0
 
 
-COMMANDS = {"draft": _draft, "lay": _lay, "export": _export, "save": _save}
-COMMANDS_HELP = "Without a window: skirtwright draft | lay | export | save, each with --help."
+RUN = {"draft": _draft, "lay": _lay, "export": _export, "save": _save}
 
 
 def _command(name: str, does: str) -> Parser:

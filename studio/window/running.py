@@ -5,6 +5,7 @@ import sys
 import traceback
 from pathlib import Path
 from types import TracebackType
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QStandardPaths, QTimer
 from PySide6.QtWidgets import QApplication
@@ -12,22 +13,46 @@ from PySide6.QtWidgets import QApplication
 from studio import units
 from studio.words import tr
 
+from . import theme
 from .settings import Settings
-from .shop import Shop
+from .window import Window
+
+if TYPE_CHECKING:
+    from .shop import Shop
 
 LOG = "faults.log"
 _WARM = 300  # ms after the window shows
 
 
 def keep_shop(file: Path | None) -> int:
-    """Open the window and stay until it is closed."""
-    gc.disable()  # nothing made while opening is waste: 15 ms sooner to the first paint
+    """Open the window and stay until it is closed: bare at first, and furnished as soon as it shows."""
+    gc.disable()  # nothing made while opening is waste
     app = application()
-    shop = Shop(Settings())
+    settings = Settings()
+    window = bare(settings)
+    app.processEvents()
+    shop = furnished(settings, window)
     sys.excepthook = Faults(shop)
     shop.open(file)
     QTimer.singleShot(_WARM, _settle_in)
     return app.exec()
+
+
+def bare(settings: Settings) -> Window:
+    """The window where it stood last, in its colours, with nothing in it yet."""
+    theme.wear(settings.wish)
+    window = Window()
+    if settings.geometry is not None:
+        window.restoreGeometry(settings.geometry)
+    window.show()
+    return window
+
+
+def furnished(settings: Settings, window: Window) -> "Shop":
+    """Everything in its place."""
+    from .shop import Shop  # brings the whole house with it
+
+    return Shop(settings, window)
 
 
 def _settle_in() -> None:
@@ -49,7 +74,7 @@ def application() -> QApplication:
 class Faults:
     """What is not foreseen is one sentence for the maker, and all of it in a log for whoever mends it."""
 
-    def __init__(self, shop: Shop) -> None:
+    def __init__(self, shop: "Shop") -> None:
         self._shop = shop
 
     def __call__(self, kind: type[BaseException], fault: BaseException, trace: TracebackType | None) -> None:

@@ -26,13 +26,13 @@ from .window import Window
 class Shop(QObject):
     """Everything a maker does in the window, and what comes of it."""
 
-    def __init__(self, settings: Settings) -> None:
+    def __init__(self, settings: Settings, window: Window) -> None:
         super().__init__()
         self.settings = settings
-        theme.wear(settings.wish)
         self.unit: Unit = settings.unit
         self.desk = Desk(self)
-        self.window = Window(self.unit, self._recent)
+        self.window = window
+        window.furnish(self.unit, self._recent)
         self.files = Files(self.desk, settings, self.window)
         self.leaf: Leaf | None = None
         self._connect()
@@ -88,16 +88,13 @@ class Shop(QObject):
         window.start.given_up.connect(window.show_table)
 
     def _furnish(self) -> None:
-        """As it was left: place, open sections, legend, ticks in the menus."""
+        """As it was left: open sections, legend, ticks in the menus."""
         do, settings = self.window.do, self.settings
         do.tick(do.units, self.unit)
         do.tick(do.wishes, settings.wish)
         do.lines.setChecked(settings.legend)
         self.window.table.canvas.board.legend = settings.legend
         self.window.table.construction.open_sections(settings.sections)
-        self.window.resize(theme.px(1280), theme.px(800))
-        if settings.geometry is not None:
-            self.window.restoreGeometry(settings.geometry)
 
     def _show(self, docket: Docket) -> None:
         desk, do = self.desk, self.window.do

@@ -2,45 +2,70 @@
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QEvent, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
-from studio.styles import rack
 from studio.units import Unit
 from studio.words import tr
-from studio.workroom import Docket
 
 from . import theme
-from .actions import Actions
-from .areas import Areas
-from .canvas import VIEWS
-from .choosing import SUFFIX
-from .menus import RecentMenu, fill_menus
-from .notice import Notice
-from .start import Start
-from .toolbar import Toolbar
-from .widgets.strokes import hairline
-from .worktable import Worktable
+
+if TYPE_CHECKING:
+    from studio.workroom import Docket
+
+    from .actions import Actions
+    from .areas import Areas
+    from .menus import RecentMenu
+    from .notice import Notice
+    from .start import Start
+    from .toolbar import Toolbar
+    from .worktable import Worktable
 
 LEAST: Final = (1100, 700)  # px; nothing is dropped down to here
+USUAL: Final = (1280, 800)
 
 
 class Window(QMainWindow):
     """Layout only: it says what was wished, and shows what it is given.
 
-    `wants_close` asks whether it may go; it goes once `may_close` is set. `file_dropped` carries a skirt's path.
+    It can be shown bare at once; `furnish` brings everything that takes longer to fetch. `wants_close` asks whether
+    it may go; it goes once `may_close` is set. `file_dropped` carries a skirt's path.
     """
 
     wants_close = Signal()
     file_dropped = Signal(object)
 
-    def __init__(self, unit: Unit, recent: Callable[[], list[Path]]) -> None:
+    do: "Actions"
+    recent: "RecentMenu"
+    toolbar: "Toolbar"
+    start: "Start"
+    table: "Worktable"
+    notice: "Notice"
+    areas: "Areas"
+
+    def __init__(self) -> None:
         super().__init__()
         self.may_close = False
+        self.setWindowTitle("Skirtwright")
         self.setMinimumSize(*(theme.px(side) for side in LEAST))
+        self.resize(*(theme.px(side) for side in USUAL))
+
+    def furnish(self, unit: Unit, recent: Callable[[], list[Path]]) -> None:
+        """Bring menus, toolbar, first sheet and worktable."""
+        from studio.styles import rack
+
+        from .actions import Actions
+        from .areas import Areas
+        from .canvas import VIEWS
+        from .menus import RecentMenu, fill_menus
+        from .notice import Notice
+        from .start import Start
+        from .toolbar import Toolbar
+        from .worktable import Worktable
+
         self.setAcceptDrops(True)
         self.do = Actions(self)
         self.recent = RecentMenu(recent, self)
@@ -75,7 +100,7 @@ class Window(QMainWindow):
         self._show(self.start)
         self.start.begin(can_go_back=can_go_back)
 
-    def show_docket(self, docket: Docket, unit: Unit) -> None:
+    def show_docket(self, docket: "Docket", unit: Unit) -> None:
         """Show what has been made up, in a unit."""
         self.table.unit = unit
         self.start.set_unit(unit)
@@ -96,6 +121,8 @@ class Window(QMainWindow):
             action.setEnabled(here)
 
     def _lay_out(self, body: QWidget) -> None:
+        from .widgets.strokes import hairline
+
         column = QVBoxLayout(body)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
@@ -103,6 +130,7 @@ class Window(QMainWindow):
         column.addWidget(hairline(body))
         column.addWidget(self.stack, 1)
         self.setCentralWidget(body)
+        body.show()  # the window may be there already
 
     def closeEvent(self, event: QCloseEvent) -> None:
         if not self.may_close:
@@ -113,7 +141,7 @@ class Window(QMainWindow):
             event.ignore()
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        if any(Path(url.toLocalFile()).suffix == SUFFIX for url in event.mimeData().urls()):
+        if any(Path(url.toLocalFile()).suffix == ".skirt" for url in event.mimeData().urls()):
             event.acceptProposedAction()
 
     def dropEvent(self, event: QDropEvent) -> None:
@@ -122,5 +150,5 @@ class Window(QMainWindow):
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
-        if event.type() == QEvent.Type.PaletteChange and hasattr(self, "table"):
+        if event.type() == QEvent.Type.PaletteChange and "table" in self.__dict__:
             self.table.canvas.board.theme_changed()

@@ -7,6 +7,7 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from studio.styles import rack
+from studio.window.running import bare, furnished
 from studio.window.settings import Settings
 from studio.window.shop import Shop
 from studio.window.widgets.field import Field
@@ -14,7 +15,7 @@ from studio.window.widgets.field import Field
 
 def open_shop(qtbot: QtBot, settings: Settings, file: Path | None = None) -> Shop:
     """A window at 1280 x 800 on a file, or on the usual skirt where a maker has been here before."""
-    shop = Shop(settings)
+    shop = furnished(settings, bare(settings))
     qtbot.addWidget(shop.window)
     shop.open(file)
     shop.window.resize(1280, 800)

@@ -12,6 +12,7 @@ from pytestqt.qtbot import QtBot
 
 from studio.brief.skirt_file import dump, open_file, save
 from studio.styles import rack
+from studio.window.running import bare, furnished
 from studio.window.settings import Settings
 from studio.window.shop import Shop
 
@@ -271,7 +272,7 @@ def test_later_starts_open_the_last_skirt(qtbot: QtBot, settings: Settings, tmp_
     there = tmp_path / "last.skirt"
     save(there, rack.edit(rack.usual(), {"body.waist": 777.0}))
     settings.file = there
-    shop = Shop(settings)
+    shop = furnished(settings, bare(settings))
     qtbot.addWidget(shop.window)
     shop.open(None)
     assert 777.0 == shop.desk.brief.body.waist
@@ -282,7 +283,7 @@ def test_a_broken_file_at_the_start_opens_the_sample(qtbot: QtBot, settings: Set
     """Named on the command line, a file that is no skirt is said, and the sample is on the table."""
     there = tmp_path / "broken.skirt"
     there.write_bytes(b"{")
-    shop = Shop(settings)
+    shop = furnished(settings, bare(settings))
     qtbot.addWidget(shop.window)
     shop.open(there)
     assert shop.window.table.isVisible()

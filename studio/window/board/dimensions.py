@@ -18,9 +18,9 @@ from .pens import LINES, advance, face, metrics
 from .shape import Shape
 
 _GAP: Final = 4.0  # px from the piece to the lines that lead to a measured line, and their reach beyond it
-_OFF: Final = 22.0  # px from the piece to the first line
+_OFF: Final = 20.0  # px from the piece to the first line
 _STACK: Final = 22.0  # px from line to line
-_LEVELS: Final = 4
+_LEVELS: Final = 3
 _SHORT: Final = 34.0  # px; below it the heads come from outside
 _TAIL: Final = 12.0  # px that the line goes on beyond heads from outside
 _PAD: Final = 5.0  # px beside words
@@ -50,14 +50,16 @@ class Measured(Struct, frozen=True):
     @property
     def reach(self) -> Box:
         """The room that line and heads take."""
-        box = Box(
-            min(self.start.x, self.end.x), min(self.start.y, self.end.y),
-            max(self.start.x, self.end.x), max(self.start.y, self.end.y),
-        )  # fmt: skip
+        box = spanned(self.start, self.end)
         if not self.outside:
             return box.grown(2)
         dx, dy = (0.0, _TAIL) if self.upright else (_TAIL, 0.0)
         return Box(box.left - dx, box.top - dy, box.right + dx, box.bottom + dy).grown(2)
+
+    @property
+    def span(self) -> Box:
+        """The room that line, heads and the lines that lead to it take."""
+        return self.reach.joined(spanned(*self.feet))
 
     def caught(self, at: Point) -> bool:
         """Whether a point (px) is on the words or the line."""
@@ -78,15 +80,21 @@ def place_dimensions(
     placed: list[Measured] = []
     wanted = [(one, k, d) for k, one in enumerate(laid) for d in one.piece.dimensions]
     for one, k, d in sorted(wanted, key=lambda w: w[2].start.distance(w[2].end)):
-        own, others = pieces[k], pieces if d.side != "inside" else pieces[:k] + pieces[k + 1 :]
-        for m in _places(d, one, own, shapes[k].scale, spell(d.words, unit)):
+        others = pieces[:k] + pieces[k + 1 :]
+        for m in _places(d, one, pieces[k], shapes[k].scale, spell(d.words, unit)):
             clear = m.box.grown(1)
-            if not (_meets(clear, others) or _meets(clear, words) or _meets(clear, lines) or _meets(m.reach, words)):
+            met = _meets(clear, others) or _meets(m.span, others) or _meets(clear, words) or _meets(clear, lines)
+            if not met and not _meets(m.reach, words):
                 placed.append(m)
                 words.append(m.box)
                 lines.append(m.reach)
                 break
     return tuple(placed)
+
+
+def spanned(a: Point, b: Point) -> Box:
+    """The upright box from one point to another."""
+    return Box(min(a.x, b.x), min(a.y, b.y), max(a.x, b.x), max(a.y, b.y))
 
 
 def _meets(box: Box, others: Sequence[Box]) -> bool:
@@ -135,12 +143,13 @@ def _words_at(
     if not short and wide + 2 * LONG + 4 <= long:
         yield middle
         return
-    past = (_TAIL if short else 0) + 4 + wide / 2
-    ends = (end.along(way, past), start.along(way, -past))
-    outwards = ends[::-1] if out.x < 0 or out.y < 0 else ends
+    if short:
+        past = _TAIL + 4 + wide / 2
+        ends = (end.along(way, past), start.along(way, -past))
+        yield from ends[::-1] if out.x < 0 or out.y < 0 else ends
     aside = (wide - long) / 2
-    beyond = [middle.along(out, high / 2 + 3).along(way, shift) for shift in (0.0, aside, -aside)]
-    yield from (*outwards, *beyond) if short else (*beyond, *outwards)
+    for shift in (0.0, aside, -aside):
+        yield middle.along(out, high / 2 + 2).along(way, shift)
 
 
 def paint_dimensions(painter: QPainter, dimensions: Sequence[Measured], lit: str) -> None:

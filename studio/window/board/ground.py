@@ -13,7 +13,7 @@ from PySide6.QtGui import QPainter, QPen, QPixmap, QTransform
 from studio.units import Unit
 
 from .. import theme
-from .pens import face
+from .pens import advance, face
 from .view import View
 
 ONE: Final[dict[Unit, float]] = {"cm": 10.0, "in": 25.4}
@@ -141,7 +141,8 @@ def _ruler(
     for x, figure in figures:
         words = str(figure).replace("-", "−")
         if upright:  # read from the right
-            painter.setTransform(QTransform().translate(wide - 12, x - 2.5).rotate(-90))
-            painter.drawText(QPointF(0, 0), words)
+            if x - 2.5 - advance(words, "ruler") > wide:
+                painter.setTransform(QTransform().translate(wide - 12, x - 2.5).rotate(-90))
+                painter.drawText(QPointF(0, 0), words)
         else:
             painter.drawText(QPointF(x + 2.5, wide - 12), words)

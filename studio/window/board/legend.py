@@ -62,7 +62,7 @@ def _row() -> int:
 
 def _paint(painter: QPainter, inks: Sequence[Ink], box: QRect) -> None:
     painter.setPen(QPen(theme.colour("hair"), 1))
-    painter.setBrush(theme.colour("board", 235))
+    painter.setBrush(theme.colour("board"))
     painter.drawRoundedRect(QRectF(0.5, 0.5, box.width() - 1, box.height() - 1), 6, 6)
     painter.setFont(face("small"))
     rows = math.ceil(len(inks) / 2)

@@ -1,4 +1,4 @@
-"""Names of the pieces: inside a roomy piece, clear of its lines; below a narrow one."""
+"""Names of the pieces: inside a roomy piece, clear of its lines; below a flat one; upright in a slender one."""
 
 from collections.abc import Iterator, Sequence
 from typing import Final
@@ -19,19 +19,24 @@ from .shape import Shape
 
 _ROOMY: Final = 100.0  # px of height from which a piece carries its name
 _ACROSS: Final = 0.60  # of the width: where a name stands best
-_DOWN: Final = (0.13, 0.42, 0.68)  # of the height, the best first
-_CLEAR: Final = 10.0  # px between words and lines
+_DOWN: Final = (0.11, 0.18, 0.26, 0.38, 0.5, 0.6, 0.7)  # of the height, the best first
+_CLEAR: Final = 6.0  # px between words and lines
 _GAP: Final = 6.0  # px below a narrow piece
 _MEASURED: Final = 34.0  # px beside a line that is measured inside the piece
+_HANDLE: Final = 8.0  # px round a handle
 
 
 class Name(Struct, frozen=True):
-    """A name and what to cut, px from the table's origin; `patch` where lines run below the words."""
+    """A name and what to cut, px from the table's origin; on one line where it stands below its piece.
+
+    `upright` when it reads from the right; `patch` where lines run below the words.
+    """
 
     name: str
     more: str
     box: Box
     inside: bool
+    upright: bool = False
     patch: bool = False
 
 
@@ -47,27 +52,50 @@ def cut_words(piece: Piece) -> str:
     return words
 
 
-def place_name(one: Laid, shape: Shape) -> Name:
-    """Where the name of a piece goes."""
-    piece, own = one.piece, shape.box
-    x, y = one.at.x * shape.scale, one.at.y * shape.scale
-    more = cut_words(piece)
+def place_names(laid: Sequence[Laid], shapes: Sequence[Shape]) -> tuple[Name, ...]:
+    """Where the names go; one that finds no room is left out until the board is larger."""
+    pieces = [s.box.moved(o.at.x * s.scale, o.at.y * s.scale) for o, s in zip(laid, shapes, strict=True)]
+    placed: list[Name] = []
+    for k, (one, drawn) in enumerate(zip(laid, shapes, strict=True)):
+        others = pieces[:k] + pieces[k + 1 :]
+        for name in _places(one, drawn):
+            if not any(name.box.meets(b) for b in (*others, *(n.box for n in placed))):
+                placed.append(name)
+                break
+    return tuple(placed)
+
+
+def _places(one: Laid, drawn: Shape) -> Iterator[Name]:
+    """Where the name of a piece may go, the best place first."""
+    piece, own, inner, more = one.piece, drawn.box, drawn.inner, cut_words(one.piece)
+    x, y = one.at.x * drawn.scale, one.at.y * drawn.scale
     title, small = metrics("title", True), metrics("small")
     wide, high = max(advance(piece.name, "title", True), advance(more, "small")), title.height() + small.height()
-    if own.width >= wide + 3 * _CLEAR and own.height >= _ROOMY:
-        best, free = _inside(own, list(_obstacles(piece, shape.scale)), wide, high)
-        return Name(piece.name, more, best.moved(x, y), True, not free)
+    obstacles = list(_obstacles(piece, drawn.scale))
+    crossed: list[Name] = []
+    for size, upright in (((wide, high), False), ((high, wide), True)):
+        if inner.height >= _ROOMY and inner.width >= size[0] + 2 * _CLEAR and inner.height >= size[1] + 2 * _CLEAR:
+            best, free = _inside(inner, obstacles, *size)
+            name = Name(piece.name, more, best.moved(x, y), True, upright, not free)
+            if free:
+                yield name
+            else:
+                crossed.append(name)
     left, top = x + own.left, y + own.bottom + _GAP
-    wide = advance(piece.name, "title", True) + 8 + advance(more, "small")
-    return Name(piece.name, more, Box(left, top, left + wide, top + title.height()), False)
+    for says in (more, ""):
+        wide = advance(piece.name, "title", True) + (8 + advance(says, "small") if says else 0)
+        yield Name(piece.name, says, Box(left, top, left + wide, top + title.height()), False)
+    yield from crossed
 
 
 def _obstacles(piece: Piece, k: float) -> Iterator[Box]:
-    """What a name keeps clear of: upright lines, the grain, lines measured inside; px from the piece's origin."""
+    """What a name keeps clear of: lines, the grain, handles, lines measured inside; px from the piece's origin."""
     for mark in piece.lines:
-        if mark.role in ("centre", "quarter"):
+        if mark.role != "gather":
             yield _spanned(mark.path.start, mark.path.end, k)
-    yield _spanned(*piece.grain, k).grown(4)
+    yield _spanned(*piece.grain, k).grown(3)
+    for handle in piece.handles:
+        yield _spanned(handle.at, handle.at, k).grown(_HANDLE)
     for d in piece.dimensions:
         if d.side == "inside":
             box = _spanned(d.start, d.end, k)
@@ -78,38 +106,46 @@ def _spanned(a: Point, b: Point, k: float) -> Box:
     return Box(min(a.x, b.x) * k, min(a.y, b.y) * k, max(a.x, b.x) * k, max(a.y, b.y) * k)
 
 
-def _inside(own: Box, obstacles: Sequence[Box], wide: float, high: float) -> tuple[Box, bool]:
+def _inside(room: Box, obstacles: Sequence[Box], wide: float, high: float) -> tuple[Box, bool]:
     """The place for words of this size that is nearest to the best one, and whether it is clear of all lines."""
-    best = own.left + own.width * _ACROSS
+    best = room.left + room.width * _ACROSS
     for down in _DOWN:
-        top = own.top + own.height * down
-        met = sorted(o for o in obstacles if o.top < top + high + 4 and o.bottom > top - 4)
-        lefts = [own.left, *(o.right for o in met)]
-        rights = [*(o.left for o in met), own.right]
+        top = room.top + room.height * down
+        if top + high > room.bottom - _CLEAR:
+            break
+        met = sorted(o for o in obstacles if o.top < top + high + 2 and o.bottom > top - 2)
+        lefts = [room.left, *(o.right for o in met)]
+        rights = [*(o.left for o in met), room.right]
         rooms = [(p + _CLEAR, q - _CLEAR - wide) for p, q in zip(lefts, rights, strict=True)]
         fits = [min(max(best, p), q) for p, q in rooms if q >= p]
         if fits:
             left = min(fits, key=lambda at: abs(at - best))
             return Box(left, top, left + wide, top + high), True
-    left, top = min(best, own.right - _CLEAR - wide), own.top + own.height * _DOWN[0]
+    left, top = min(best, room.right - _CLEAR - wide), room.top + room.height * _DOWN[0]
     return Box(left, top, left + wide, top + high), False
 
 
 def paint_name(painter: QPainter, one: Name) -> None:
     """Name and words; the painter stands at the table's origin."""
-    title = metrics("title", True)
-    at = QPointF(round(one.box.left), round(one.box.top + title.ascent()))
+    title, box = metrics("title", True), one.box
     if one.patch:
-        painter.fillRect(
-            QRectF(QPointF(*one.box[:2]), QPointF(*one.box[2:])).adjusted(-4, -1, 4, 1), theme.colour("tissue")
-        )
+        area = QRectF(box.left, box.top, box.width, box.height)
+        painter.fillRect(area.adjusted(-4, -2, 4, 2), theme.colour("tissue"))
+    painter.save()
+    if one.upright:
+        painter.translate(round(box.left), round(box.bottom))
+        painter.rotate(-90)
+    else:
+        painter.translate(round(box.left), round(box.top))
+    at = QPointF(0, round(title.ascent()))
     painter.setPen(theme.colour("ink"))
     painter.setFont(face("title", True))
     painter.drawText(at, one.name)
-    painter.setFont(face("small"))
     if one.inside:
-        at.setY(at.y() + metrics("small").height() + 2)
+        at.setY(at.y() + round(metrics("small").height()) + 2)
     else:
-        at.setX(at.x() + advance(one.name, "title", True) + 8)
+        at.setX(advance(one.name, "title", True) + 8)
     painter.setPen(theme.colour("quiet"))
+    painter.setFont(face("small"))
     painter.drawText(at, one.more)
+    painter.restore()

@@ -12,7 +12,7 @@ from .dimensions import Measured, paint_dimensions, place_dimensions
 from .drag import Grip
 from .handles import grips
 from .legend import WORDS
-from .names import Name, paint_name, place_name
+from .names import Name, paint_name, place_names
 from .pens import Ink
 from .pieces import paint_ghost, paint_piece
 from .shape import Shape, shape
@@ -45,7 +45,7 @@ def set_scene(laid: tuple[Laid, ...], scale: float, unit: Unit, before: Scene | 
     shapes = tuple(
         old if (old := kept.get(one.piece.id)) and old.piece == one.piece else shape(one.piece, scale) for one in laid
     )
-    names = tuple(place_name(one, s) for one, s in zip(laid, shapes, strict=True))
+    names = place_names(laid, shapes)
     return Scene(
         laid, scale, shapes, names, place_dimensions(laid, shapes, [n.box for n in names], unit), grips(laid)
     )  # fmt: skip

@@ -35,11 +35,15 @@ class Drawn(Struct, eq=False):
 
 
 class Shape(Struct, eq=False):
-    """A piece at a scale; `band` is the width (px) of the pale band that its gather rows have become, or 0."""
+    """A piece at a scale, px from its origin: `box` round the cut line, `inner` round the seam line.
+
+    `band` is the width (px) of the pale band that its gather rows have become, or 0.
+    """
 
     piece: Piece
     scale: float
     box: Box
+    inner: Box
     outline: QPainterPath
     drawn: tuple[Drawn, ...]
     heads: QPainterPath
@@ -63,9 +67,9 @@ def shape(piece: Piece, scale: float) -> Shape:
     add("grain", (), grain)
     outline = painter_path([piece.cut_line], scale)
     add("cut", cut(piece).governs, outline)
-    box = Box(*(k * scale for k in piece.cut_line.box))
+    box, inner = (Box(*(k * scale for k in p.box)) for p in (piece.cut_line, piece.seam_line))
     drawn = tuple(Drawn(*key, strokes[key]) for key in sorted(strokes, key=lambda key: ORDER.index(key[0])))
-    return Shape(piece, scale, box, outline, drawn, heads, _band(piece.lines, scale))
+    return Shape(piece, scale, box, inner, outline, drawn, heads, _band(piece.lines, scale))
 
 
 def _line(mark: LineMark, scale: float) -> tuple[Ink, tuple[str, ...], QPainterPath]:

@@ -71,8 +71,9 @@ class Tabletop(QWidget):
 
     def set_unit(self, unit: Unit) -> None:
         """Rulers, grid and words in another unit."""
-        self.unit = unit
-        self._relay()
+        if unit != self.unit:
+            self.unit = unit
+            self._relay()
 
     def light(self, path: str) -> None:
         """Light every line that the path governs, its dimension and its handle; "" lights nothing."""

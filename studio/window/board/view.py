@@ -11,6 +11,8 @@ LEAST: Final = 0.004
 MOST: Final = 16.0
 """Bounds of the scale, px for each mm: a hundred panels in one view; a notch as wide as a hand."""
 _CRAMPED: Final = 40.0  # px; a board smaller than its margins still shows something
+_SMALLER: Final = 0.97
+_STEPS: Final = 28
 
 
 class View(Struct, frozen=True):
@@ -43,30 +45,26 @@ class View(Struct, frozen=True):
         return [Box(*self.px(Point(b.left, b.top)), *self.px(Point(b.right, b.bottom))) for b in boxes]
 
 
-def fitted(boxes: Sequence[Box], room: Box, aside: Box | None = None, clear: float = 24.0) -> View:
+def fitted(boxes: Sequence[Box], room: Box, aside: Box | None = None, clear: float = 40.0) -> View:
     """As large as lets every box (mm) lie in the room (px), high up, and `clear` px away from the box `aside`.
 
-    `aside` (px) stands in the room's lower right corner: pieces move to the left of it, or stay above or beside it,
-    whichever shows them largest.
+    `aside` (px) stands in the lower right corner. Pieces lie in the middle, or to the left if that keeps it free;
+    only then are they made smaller.
     """
-    views = [_in_room(boxes, room, share) for share in (0.5, 0.0)]
-    if aside is None:
-        return views[0]
-    views.append(_in_room(boxes, room._replace(right=aside.left - clear), 0.5))
-    views.append(_in_room(boxes, room._replace(bottom=aside.top - clear), 0.5))
-    kept_free = aside.grown(clear - 1)
-    free = [v for v in views if not any(b.meets(kept_free) for b in v.boxes(boxes))]
-    return max(free or views[:1], key=lambda v: v.scale)
-
-
-def _in_room(boxes: Sequence[Box], room: Box, share: float) -> View:
-    """`share` of what is left over goes to the left."""
     left, top = min(b.left for b in boxes), min(b.top for b in boxes)
     wide, high = max(b.right for b in boxes) - left, max(b.bottom for b in boxes) - top
     scale = min(max(_CRAMPED, room.width) / wide, max(_CRAMPED, room.height) / high)
-    scale = min(max(scale, LEAST), MOST)
-    over, below = room.width - wide * scale, room.height - high * scale
-    return View(scale, room.left + over * share - left * scale, room.top + min(24.0, below / 2) - top * scale)
+    largest = min(max(scale, LEAST), MOST)
+    kept_free = aside.grown(clear) if aside else None
+    for step in range(_STEPS):
+        scale = largest * _SMALLER**step
+        over, below = room.width - wide * scale, room.height - high * scale
+        for share in (0.5, 0.0):
+            y = room.top + min(24.0, below / 2) - top * scale
+            view = View(scale, room.left + over * share - left * scale, y)
+            if kept_free is None or not any(b.meets(kept_free) for b in view.boxes(boxes)):
+                return view
+    return View(largest, room.left - left * largest, room.top - top * largest)
 
 
 def drafting_scale(scale: float, life: float) -> str:

@@ -1,0 +1,79 @@
+"""Draws the pictures of the docs from the real window and the real pages.
+
+Run `python docs/make/pictures.py` in an environment with the test extra.
+"""
+
+import os
+import tempfile
+from collections.abc import Callable
+from pathlib import Path
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+import pypdfium2
+from PySide6.QtCore import QSettings
+from PySide6.QtTest import QTest
+
+from studio.export import export
+from studio.styles import rack
+from studio.window.running import application, bare, furnished
+from studio.window.settings import Settings
+from studio.window.shop import Shop
+
+PICTURES = Path(__file__).parents[1] / "pictures"
+SIZE = (1280, 800)
+PAGES = {"measure-first": 0, "sheet": 1, "template": 4}
+"""Pages of the printed sheets that are shown, by their place."""
+
+
+def opened(folder: Path, *, wish: str = "light", started: bool = True) -> Shop:
+    """A window of its own, that remembers nothing of the maker's."""
+    kept = Settings(QSettings(str(folder / f"{wish}{started}.ini"), QSettings.Format.IniFormat))
+    kept.unit, kept.started, kept.wish = "cm", started, wish  # type: ignore[assignment]
+    shop = furnished(kept, bare(kept))
+    shop.open(None)
+    shop.window.resize(*SIZE)
+    QTest.qWait(300)
+    return shop
+
+
+def grab(shop: Shop, name: str) -> None:
+    """Keep what the window shows."""
+    QTest.qWait(200)
+    shop.window.grab().save(str(PICTURES / f"{name}.png"))
+    shop.window.may_close = True
+    shop.window.close()
+
+
+def main() -> None:
+    """Every picture."""
+    PICTURES.mkdir(exist_ok=True)
+    app = application()
+    with tempfile.TemporaryDirectory() as folder:
+        here = Path(folder)
+        steps: dict[str, Callable[[Shop], None]] = {
+            "window": lambda shop: shop.window.table.reveal("skirt.length"),
+            "finding": lambda shop: shop.desk.edit("body.hip", 1080.0),
+        }
+        for name, step in steps.items():
+            shop = opened(here)
+            step(shop)
+            grab(shop, name)
+        grab(opened(here, wish="dark"), "window-dark")
+        grab(opened(here, started=False), "first-start")
+        shop = opened(here)
+        list(export(shop.desk.docket, here, ("pdf",), "cm"))
+        sheets = pypdfium2.PdfDocument(next(here.glob("*-sheets-*.pdf")))
+        for name, page in PAGES.items():
+            sheets[page].render(scale=1.2).to_pil().save(PICTURES / f"{name}.png")
+        last = len(sheets)
+        for name, page in {"chalk-list": last - 3, "edge-gauges": last - 1}.items():
+            sheets[page].render(scale=1.2).to_pil().save(PICTURES / f"{name}.png")
+        shop.window.may_close = True
+        shop.window.close()
+    app.processEvents()
+    assert rack.RACK
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,181 @@
+"""The chalk list: a rectangle needs no paper, only distances read from one corner, and equal diagonals."""
+
+import math
+from collections.abc import Iterator, Sequence
+
+from msgspec import Struct
+
+from studio.draft import Piece
+from studio.draft.gathers import BREAK
+from studio.drawing import Mark, Words, moved
+from studio.drawing.furniture import paragraph, stroke, tick_box
+from studio.drawing.lettering import width, wrap
+from studio.geometry import Point
+from studio.units import Unit, spell, write_length
+from studio.words import phrase, tr
+
+from .chalk_sketch import grain_along, sketch
+from .page import Page
+from .pattern import cut_words
+from .single import Block, body, flow, numbers_are, single, upright
+from .sizes import PaperSize
+from .stations import Station, Stations, stations
+
+NEAR = 3.0
+"""Diagonals that differ by no more than this (mm) are equal enough (common practice, no source)."""
+
+_TALL = 0.34
+_TEXT, _LEAD, _ROW, _HEADS = 3.6, 4.8, 6.4, 5.0
+_NAME, _DISTANCE, _WHAT, _BETWEEN = 9.0, 27.0, 31.0, 8.0
+_ASIDE = 24.0
+
+
+class _Chalked(Struct, frozen=True):
+    """A piece with its stations, in the maker's unit, on a page so wide (mm)."""
+
+    piece: Piece
+    stations: Stations
+    unit: Unit
+    wide: float
+
+
+def chalk_list(
+    piece: Piece, title: str, unit: Unit, paper: PaperSize, band: Piece | None = None
+) -> tuple[Page, ...]:  # fmt: skip
+    """The list of a rectangular piece on upright pages; the band follows below where it fits whole, or on its own."""
+    size = upright(paper)
+    room = body(size, paper.margin)
+    of = f"{tr(piece.name)}, {cut_words(piece)}"
+    one = _Chalked(piece, stations(piece), unit, room.width)
+    most = room.height * _TALL
+    scale, blocks = _blocks(one, most, math.inf)
+    columns = flow(blocks, room.height)
+    alone: list[Page] = []
+    if band is not None:
+        other = _Chalked(band, stations(band), unit, room.width)
+        below = [_rule(other), *_blocks(other, most, scale)[1]]
+        if columns[-1].used + sum(b.gap + b.height for b in below) <= room.height:
+            columns = flow([*blocks, *below], room.height)
+        else:
+            alone = list(chalk_list(band, title, unit, paper))
+    pages = []
+    for k, column in enumerate(columns):
+        right = of if k == 0 else f"{of}, {tr('continued')}"
+        foot = (f"{numbers_are(unit)} {_included(piece, unit)}", title)
+        pages.append(single(size, paper.margin, tr("Chalk list"), right, moved(column.marks, *room[:2]), foot))
+    return (*pages, *alone)
+
+
+def _blocks(one: _Chalked, most: float, scale: float) -> tuple[float, list[Block]]:
+    """How to read it, the rectangle, the two lists and the proof; and the rectangle's scale."""
+    drawn = sketch(one.piece, one.stations, one.unit, one.wide, most, scale)
+    how = paragraph(_how(one.piece), 0, 0, one.wide, 4.4)
+    rows = _rows(one)
+    proof = [_proof(words, says, one.wide) for words, says in _proofs(one)]
+    return drawn.scale, [Block(how.marks, how.below), Block(drawn.marks, drawn.height, 3), *rows, *proof]
+
+
+def _rule(one: _Chalked) -> Block:
+    """The title of the second piece on a page, under a rule."""
+    marks: tuple[Mark, ...] = (
+        stroke("rule", (0, 0), (one.wide, 0)),
+        Words(tr(one.piece.name), Point(0, 7), 6.2, "plain", face="serif"),
+        Words(
+            f"{cut_words(one.piece)}, {tr('drawn to the same scale')}",
+            Point(one.wide, 7), 3.2, "rule", align="right",
+        ),
+    )  # fmt: skip
+    return Block(marks, 10, 6)
+
+
+def _how(piece: Piece) -> str:
+    sentences = [
+        tr(
+            "No paper needed: this piece is a rectangle. Pin the tape at the corner A1 and read every distance "
+            "from that one end; never add up from mark to mark."
+        )
+    ]
+    if not _panel(piece):
+        sentences.append(tr("Lay the cloth right side up."))
+    elif piece.mirrored:
+        sentences.append(tr("Chalk on the wrong side. On the mirrored one, A1 lies at the right."))
+    else:
+        sentences.append(tr("Chalk on the wrong side."))
+    return " ".join(sentences)
+
+
+def _panel(piece: Piece) -> bool:
+    return any(e.hem for e in piece.edges)
+
+
+def _included(piece: Piece, unit: Unit) -> str:
+    """Which allowances are in the numbers."""
+    rest = max((e.allowance for e in piece.edges if not e.hem), default=0.0)
+    hem = max((e.allowance for e in piece.edges if e.hem), default=0.0)
+    if hem:
+        return spell(phrase("Allowance {a:bare} and hem {h:bare} are included.", a=rest, h=hem), unit)
+    return spell(phrase("Allowance {a:bare} is included.", a=rest), unit)
+
+
+def _rows(one: _Chalked) -> Iterator[Block]:
+    """The two lists side by side, a row of each together; the heads come again on a new page."""
+    column = (one.wide - _BETWEEN) / 2
+    second = column + _BETWEEN
+    heads = [
+        mark
+        for x, name in ((0.0, tr("along")), (second, tr("down")))
+        for mark in (
+            Words(name, Point(x, 3.4), 3.0, "rule"),
+            Words(tr("from A1"), Point(x + _DISTANCE, 3.4), 3.0, "rule", align="right"),
+            Words(tr("what"), Point(x + _WHAT, 3.4), 3.0, "rule"),
+            stroke("plain", (x, _HEADS), (x + column, _HEADS)),
+        )
+    ]
+    head = Block(tuple(heads), _HEADS)
+    for k in range(max(len(one.stations.along), len(one.stations.down))):
+        sides = [(0.0, one.stations.along[k : k + 1]), (second, one.stations.down[k : k + 1])]
+        high = _ROW + _LEAD * (max(len(_wrapped(s, column)) for _, found in sides for s in found) - 1)
+        marks = [m for x, found in sides for s in found for m in _row(s, x, column, high, one.unit)]
+        if k:
+            yield Block(tuple(marks), high, head=head)
+        else:
+            yield Block((*heads, *moved(tuple(marks), 0, _HEADS)), _HEADS + high, 6)
+
+
+def _wrapped(s: Station, column: float) -> Sequence[str]:
+    return wrap(s.what, _TEXT, column - _WHAT - 6)
+
+
+def _row(s: Station, x: float, column: float, high: float, unit: Unit) -> Iterator[Mark]:
+    base = _ROW * 0.7
+    yield Words(s.name, Point(x, base), _TEXT, "plain", face="semibold")
+    distance = write_length(s.distance, unit, bare=True)
+    yield Words(distance, Point(x + _DISTANCE, base), _TEXT, "plain", align="right", face="semibold")
+    for i, text in enumerate(_wrapped(s, column)):
+        yield Words(text, Point(x + _WHAT, base + i * _LEAD), _TEXT, "plain")
+    yield tick_box(x + column - 4.6, base)
+    yield stroke("rule", (x, high), (x + column, high))
+
+
+def _proofs(one: _Chalked) -> Iterator[tuple[str, str]]:
+    """What shows that the chalk is right, and what the lists leave unsaid."""
+    square = phrase(
+        "Measure both diagonals. Equal, and {d:bare}, means square. {near:bare} apart is near enough; more, and one "
+        "end leans: draw it again from the selvedge.",
+        d=one.stations.diagonal,
+        near=NEAR,
+    )
+    yield tr("Square?"), spell(square, one.unit)
+    names = one.stations.along if grain_along(one.piece) else one.stations.down
+    runs = phrase("The selvedge runs from {a:word} to {b:word}.", a=names[0].name, b=names[-1].name)
+    yield tr("Grain"), spell(runs, one.unit)
+    if any("break" in s.what or "next panel" in s.what for s in one.stations.along) and _panel(one.piece):
+        short = phrase("Stop each row {gap:bare} short of a break and of a seam to the next panel.", gap=BREAK)
+        yield tr("Rows"), spell(short, one.unit)
+
+
+def _proof(words: str, says: str, wide: float) -> Block:
+    text = paragraph(says, _ASIDE, 0, wide - _ASIDE, _TEXT)
+    size = min(4.4, 4.4 * (_ASIDE - 2) / max(1.0, width(words, 4.4, "semibold")))
+    head = Words(words, Point(0, _TEXT * 0.95), size, "plain", face="semibold")
+    return Block((head, *text.marks), text.below, 4 if words == tr("Square?") else 1)
