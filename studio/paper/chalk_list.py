@@ -1,6 +1,5 @@
 """The chalk list: a rectangle needs no paper, only distances read from one corner, and equal diagonals."""
 
-import math
 from collections.abc import Iterator, Sequence
 
 from msgspec import Struct
@@ -9,17 +8,17 @@ from studio.draft import Piece
 from studio.draft.gathers import BREAK
 from studio.drawing import Mark, Words, moved
 from studio.drawing.furniture import paragraph, stroke, tick_box
-from studio.drawing.lettering import width, wrap
+from studio.drawing.lettering import fitted, wrap
 from studio.geometry import Point
 from studio.units import Unit, spell, write_length
 from studio.words import phrase, tr
 
-from .chalk_sketch import grain_along, sketch
+from .chalk_sketch import Sketch, grain_along, sketch
 from .page import Page
 from .pattern import cut_words
 from .single import Block, body, flow, numbers_are, single, upright
 from .sizes import PaperSize
-from .stations import Station, Stations, stations
+from .stations import SAME, Station, Stations, stations
 
 NEAR = 3.0
 """Diagonals that differ by no more than this (mm) are equal enough (common practice, no source)."""
@@ -47,17 +46,16 @@ def chalk_list(
     room = body(size, paper.margin)
     of = f"{tr(piece.name)}, {cut_words(piece)}"
     one = _Chalked(piece, stations(piece), unit, room.width)
-    most = room.height * _TALL
-    scale, blocks = _blocks(one, most, math.inf)
+    drawn = sketch(piece, one.stations, unit, room.width, room.height * _TALL)
+    blocks = [_how(piece, room.width), Block(drawn.marks, drawn.height, 5), *_rows(one), *_proof(_says(one), one.wide)]
     columns = flow(blocks, room.height)
-    alone: list[Page] = []
+    alone: tuple[Page, ...] = ()
     if band is not None:
-        other = _Chalked(band, stations(band), unit, room.width)
-        below = [_rule(other), *_blocks(other, most, scale)[1]]
+        below = _below(_Chalked(band, stations(band), unit, room.width), drawn)
         if columns[-1].used + sum(b.gap + b.height for b in below) <= room.height:
             columns = flow([*blocks, *below], room.height)
         else:
-            alone = list(chalk_list(band, title, unit, paper))
+            alone = chalk_list(band, title, unit, paper)
     pages = []
     for k, column in enumerate(columns):
         right = of if k == 0 else f"{of}, {tr('continued')}"
@@ -66,13 +64,11 @@ def chalk_list(
     return (*pages, *alone)
 
 
-def _blocks(one: _Chalked, most: float, scale: float) -> tuple[float, list[Block]]:
-    """How to read it, the rectangle, the two lists and the proof; and the rectangle's scale."""
-    drawn = sketch(one.piece, one.stations, one.unit, one.wide, most, scale)
-    how = paragraph(_how(one.piece), 0, 0, one.wide, 4.4)
-    rows = _rows(one)
-    proof = [_proof(words, says, one.wide) for words, says in _proofs(one)]
-    return drawn.scale, [Block(how.marks, how.below), Block(drawn.marks, drawn.height, 3), *rows, *proof]
+def _below(one: _Chalked, over: Sketch) -> list[Block]:
+    """A second piece on a page: a shorter form, to the same scale."""
+    drawn = sketch(one.piece, one.stations, one.unit, one.wide, over.height, over.scale)
+    says = [(tr("Start"), _lay(one.piece)), *_says(one)]
+    return [_rule(one), Block(drawn.marks, drawn.height, 2), *_rows(one), *_proof(says, one.wide)]
 
 
 def _rule(one: _Chalked) -> Block:
@@ -88,20 +84,23 @@ def _rule(one: _Chalked) -> Block:
     return Block(marks, 10, 6)
 
 
-def _how(piece: Piece) -> str:
-    sentences = [
-        tr(
-            "No paper needed: this piece is a rectangle. Pin the tape at the corner A1 and read every distance "
-            "from that one end; never add up from mark to mark."
-        )
-    ]
+def _how(piece: Piece, wide: float) -> Block:
+    """How a chalk list is read."""
+    read = tr(
+        "No paper needed: this piece is a rectangle. Pin the tape at the corner A1 and read every distance "
+        "from that one end; never add up from mark to mark."
+    )
+    text = paragraph(f"{read} {_lay(piece)}", 0, 0, wide, 4.4)
+    return Block(text.marks, text.below)
+
+
+def _lay(piece: Piece) -> str:
+    """Which side is chalked; a band's ends are not alike, so that it must not be chalked from behind."""
     if not _panel(piece):
-        sentences.append(tr("Lay the cloth right side up."))
-    elif piece.mirrored:
-        sentences.append(tr("Chalk on the wrong side. On the mirrored one, A1 lies at the right."))
-    else:
-        sentences.append(tr("Chalk on the wrong side."))
-    return " ".join(sentences)
+        return tr("Lay the cloth right side up.")
+    if piece.mirrored:
+        return tr("Chalk on the wrong side. On the mirrored one, A1 lies at the right.")
+    return tr("Chalk on the wrong side.")
 
 
 def _panel(piece: Piece) -> bool:
@@ -139,7 +138,7 @@ def _rows(one: _Chalked) -> Iterator[Block]:
         if k:
             yield Block(tuple(marks), high, head=head)
         else:
-            yield Block((*heads, *moved(tuple(marks), 0, _HEADS)), _HEADS + high, 6)
+            yield Block((*heads, *moved(tuple(marks), 0, _HEADS)), _HEADS + high, 7)
 
 
 def _wrapped(s: Station, column: float) -> Sequence[str]:
@@ -157,7 +156,7 @@ def _row(s: Station, x: float, column: float, high: float, unit: Unit) -> Iterat
     yield stroke("rule", (x, high), (x + column, high))
 
 
-def _proofs(one: _Chalked) -> Iterator[tuple[str, str]]:
+def _says(one: _Chalked) -> list[tuple[str, str]]:
     """What shows that the chalk is right, and what the lists leave unsaid."""
     square = phrase(
         "Measure both diagonals. Equal, and {d:bare}, means square. {near:bare} apart is near enough; more, and one "
@@ -165,17 +164,26 @@ def _proofs(one: _Chalked) -> Iterator[tuple[str, str]]:
         d=one.stations.diagonal,
         near=NEAR,
     )
-    yield tr("Square?"), spell(square, one.unit)
     names = one.stations.along if grain_along(one.piece) else one.stations.down
     runs = phrase("The selvedge runs from {a:word} to {b:word}.", a=names[0].name, b=names[-1].name)
-    yield tr("Grain"), spell(runs, one.unit)
-    if any("break" in s.what or "next panel" in s.what for s in one.stations.along) and _panel(one.piece):
-        short = phrase("Stop each row {gap:bare} short of a break and of a seam to the next panel.", gap=BREAK)
-        yield tr("Rows"), spell(short, one.unit)
+    said = [(tr("Square?"), spell(square, one.unit)), (tr("Grain"), spell(runs, one.unit))]
+    if _stop_short(one.piece):
+        short = phrase("Where rows break or meet a panel seam, stop each {gap:bare} short of it.", gap=BREAK)
+        said.append((tr("Rows"), spell(short, one.unit)))
+    return said
 
 
-def _proof(words: str, says: str, wide: float) -> Block:
-    text = paragraph(says, _ASIDE, 0, wide - _ASIDE, _TEXT)
-    size = min(4.4, 4.4 * (_ASIDE - 2) / max(1.0, width(words, 4.4, "semibold")))
-    head = Words(words, Point(0, _TEXT * 0.95), size, "plain", face="semibold")
-    return Block((head, *text.marks), text.below, 4 if words == tr("Square?") else 1)
+def _stop_short(piece: Piece) -> bool:
+    """Whether any gather row ends elsewhere than on a bar."""
+    bars = [m.path.start.x for m in piece.lines if m.role == "row stop"]
+    ends = [p.x for m in piece.lines if m.role == "gather" for p in (m.path.start, m.path.end)]
+    return any(all(abs(bar - x) > SAME for bar in bars) for x in ends)
+
+
+def _proof(says: Sequence[tuple[str, str]], wide: float) -> Iterator[Block]:
+    """Each with its name in front."""
+    for k, (name, text) in enumerate(says):
+        words, height = fitted(name, 4.4, _ASIDE - 2, "semibold")
+        told = paragraph(text, _ASIDE, 0, wide - _ASIDE, _TEXT)
+        head = Words(words, Point(0, _TEXT * 0.95), height, "plain", face="semibold")
+        yield Block((head, *told.marks), told.below, 1 if k else 5)

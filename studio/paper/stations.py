@@ -124,7 +124,7 @@ def _side(piece: Piece, e: Edge, opening: Sequence[float]) -> str:
     if e.sews_to == f"{piece.id}/{e.name}":
         return tr("centre front seam")
     if e.sews_to:
-        return tr("seam, to the next panel")
+        return tr("panel seam")
     return spell(phrase("seam, {end:word}", end=tr(e.words.text)), "cm") if e.words else tr("seam")
 
 

@@ -173,10 +173,12 @@ def _paint_lines(painter: QPainter, dimensions: Sequence[Measured], lit: bool) -
         add_head(heads, d.end, d.end.along(way, 1.0 if d.outside else -1.0))
     line = LINES["dimension"]
     colour = theme.colour("accent" if lit else line.token)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)  # upright and level: sharp without, and faster
     painter.setPen(QPen(colour, line.width, c=Qt.PenCapStyle.FlatCap))
     painter.drawLines(leads)
     painter.setPen(QPen(colour, line.width + (1 if lit else 0), c=Qt.PenCapStyle.FlatCap))
     painter.drawLines(lines)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.fillPath(heads, colour)
 
 

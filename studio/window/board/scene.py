@@ -1,5 +1,7 @@
 """What lies on the board at one scale: shapes, names, measured lines and handles, in px from the table's origin."""
 
+from functools import reduce
+
 from msgspec import Struct
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPainter
@@ -51,15 +53,15 @@ def set_scene(laid: tuple[Laid, ...], scale: float, unit: Unit, before: Scene | 
     )  # fmt: skip
 
 
-def changed(before: Scene, now: Scene) -> list[Box]:
-    """Where two scenes of one scale differ, px from the table's origin; boxes leave room for handles and halos."""
+def changed(before: Scene, now: Scene) -> Box | None:
+    """Where two scenes of one scale differ, px from the table's origin, with room for handles and halos."""
     found: list[Box] = []
     for scene, other in ((before, now), (now, before)):
         there = {id(s): one.at for one, s in zip(other.laid, other.shapes, strict=True)}
         found += [scene.box(k) for k, s in enumerate(scene.shapes) if there.get(id(s)) != scene.laid[k].at]
         found += [n.box for n in scene.names if n not in other.names]
         found += [d.reach.joined(d.box) for d in scene.dimensions if d not in other.dimensions]
-    return [box.grown(30) for box in found]
+    return reduce(Box.joined, found).grown(30) if found else None
 
 
 def paint_scene(painter: QPainter, scene: Scene, lit: str, seen: Box, before: Scene | None) -> None:

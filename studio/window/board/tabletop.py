@@ -190,8 +190,9 @@ class Tabletop(QWidget):
         if self.scene is None or self._drag is not None:
             self.update()  # the bubble moves too
             return
-        x, y = round(self.view.x), round(self.view.y)
-        for box in changed(before, self.scene):
+        box = changed(before, self.scene)
+        if box is not None:  # one box: Qt paints slowly inside a ragged region
+            x, y = round(self.view.x), round(self.view.y)
             self.update(QRectF(x + box.left, y + box.top, box.width, box.height).toAlignedRect())
 
     def _description(self, laid: tuple[Laid, ...]) -> str:
