@@ -16,14 +16,16 @@ from studio.words import phrase, tr
 from .chalk_sketch import Sketch, grain_along, sketch
 from .page import Page
 from .pattern import cut_words
-from .single import Block, body, flow, numbers_are, single, upright
+from .single import Block, Column, body, flow, numbers_are, single, upright
 from .sizes import PaperSize
 from .stations import SAME, Station, Stations, stations
 
 NEAR = 3.0
 """Diagonals that differ by no more than this (mm) are equal enough (common practice, no source)."""
 
-_TALL = 0.34
+_SHARES = (0.34, 0.26, 0.18)
+"""How much of a page's height the rectangle may take."""
+
 _TEXT, _LEAD, _ROW, _HEADS = 3.6, 4.8, 6.4, 5.0
 _NAME, _DISTANCE, _WHAT, _BETWEEN = 9.0, 27.0, 31.0, 8.0
 _ASIDE = 24.0
@@ -46,22 +48,30 @@ def chalk_list(
     room = body(size, paper.margin)
     of = f"{tr(piece.name)}, {cut_words(piece)}"
     one = _Chalked(piece, stations(piece), unit, room.width)
-    drawn = sketch(piece, one.stations, unit, room.width, room.height * _TALL)
-    blocks = [_how(piece, room.width), Block(drawn.marks, drawn.height, 5), *_rows(one), *_proof(_says(one), one.wide)]
-    columns = flow(blocks, room.height)
+    other = _Chalked(band, stations(band), unit, room.width) if band is not None else None
+    columns = _columns(one, other, room.height)
     alone: tuple[Page, ...] = ()
-    if band is not None:
-        below = _below(_Chalked(band, stations(band), unit, room.width), drawn)
-        if columns[-1].used + sum(b.gap + b.height for b in below) <= room.height:
-            columns = flow([*blocks, *below], room.height)
-        else:
-            alone = chalk_list(band, title, unit, paper)
+    if band is not None and len(columns) > 1:
+        columns, alone = _columns(one, None, room.height), chalk_list(band, title, unit, paper)
     pages = []
     for k, column in enumerate(columns):
         right = of if k == 0 else f"{of}, {tr('continued')}"
         foot = (f"{numbers_are(unit)} {_included(piece, unit)}", title)
         pages.append(single(size, paper.margin, tr("Chalk list"), right, moved(column.marks, *room[:2]), foot))
     return (*pages, *alone)
+
+
+def _columns(one: _Chalked, other: _Chalked | None, height: float) -> list[Column]:
+    """The blocks in columns: drawn smaller where that brings all onto one page."""
+    found: list[list[Column]] = []
+    for share in _SHARES:
+        drawn = sketch(one.piece, one.stations, one.unit, one.wide, height * share)
+        lists = [_how(one.piece, one.wide), Block(drawn.marks, drawn.height, 5), *_rows(one)]
+        blocks = [*lists, *_proof(_says(one), one.wide), *(_below(other, drawn) if other else ())]
+        found.append(flow(blocks, height))
+        if len(found[-1]) == 1:
+            return found[-1]
+    return found[0]
 
 
 def _below(one: _Chalked, over: Sketch) -> list[Block]:

@@ -102,8 +102,9 @@ class Window(QMainWindow):
 
     def show_docket(self, docket: "Docket", unit: Unit) -> None:
         """Show what has been made up, in a unit."""
-        self.table.unit = unit
-        self.start.set_unit(unit)
+        if unit != self.table.unit:
+            self.table.unit = unit
+            self.start.set_unit(unit)
         self.table.show_docket(docket)
 
     def name(self, title: str, file: Path | None, *, clean: bool) -> None:

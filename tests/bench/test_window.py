@@ -6,7 +6,7 @@ import subprocess
 import sys
 import time
 
-from conftest import median, tell
+from conftest import tell
 from PySide6.QtCore import QSettings
 from pytestqt.qtbot import QtBot
 
@@ -88,7 +88,7 @@ def test_edit_to_painted_frame(qtbot: QtBot, tmp_path):
     shop.window.resize(1920, 1080)
     qtbot.wait(50)
     board = shop.window.table.canvas.board
-    taken = []
+    taken, again = [], []
     for k in range(150):
         start = time.perf_counter()
         shop.desk.edit("skirt.length", 600.0 + k)
@@ -96,8 +96,10 @@ def test_edit_to_painted_frame(qtbot: QtBot, tmp_path):
         board.repaint()
         taken.append((time.perf_counter() - start) * 1000)
         qtbot.wait(0)
-    high = statistics.quantiles(taken, n=20)[-1]
-    floor = median(board.repaint, 150)
+        start = time.perf_counter()
+        board.repaint()
+        again.append((time.perf_counter() - start) * 1000)
+    high, floor = statistics.quantiles(taken, n=20)[-1], statistics.median(again)
     tell("edit to painted frame, 95th percentile", high, 16.7, 1.0)
     middle = statistics.median(taken)
     tell("edit to painted frame, median against a repaint of the same paths, words and ground", middle, floor, 2.0)

@@ -51,6 +51,7 @@ class Tabletop(QWidget):
         self._hover: tuple[str, str] | None = None  # piece and path of the handle under the pointer
         self._drag: Drag | None = None
         self._before: Scene | None = None  # the scene when a drag began
+        self._bubble_shown: Box | None = None
         self._ring = False
         self._ground, self._legend = Ground(), Legend()
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
@@ -186,14 +187,15 @@ class Tabletop(QWidget):
         return self._fit_view(laid).scale > _SMALLER * self.view.scale
 
     def _update_only(self, before: Scene) -> None:
-        """Ask for the painting of what has changed since the scene before."""
-        if self.scene is None or self._drag is not None:
-            self.update()  # the bubble moves too
+        """Ask for the painting of what has changed since the scene before; one box, since Qt is slow in ragged ones."""
+        box = changed(before, self.scene) if self.scene else None
+        if box is None:
             return
-        box = changed(before, self.scene)
-        if box is not None:  # one box: Qt paints slowly inside a ragged region
-            x, y = round(self.view.x), round(self.view.y)
-            self.update(QRectF(x + box.left, y + box.top, box.width, box.height).toAlignedRect())
+        x, y = round(self.view.x), round(self.view.y)
+        box, bubble = box.moved(x, y), self._bubble()
+        for other in (self._bubble_shown, bubble and bubble[0]):
+            box = box.joined(other.grown(2)) if other else box
+        self.update(QRectF(box.left, box.top, box.width, box.height).toAlignedRect())
 
     def _description(self, laid: tuple[Laid, ...]) -> str:
         """The pieces in words, for those who cannot see the board."""
@@ -237,24 +239,30 @@ class Tabletop(QWidget):
             return "held" if here == (self._drag.grip.piece, self._drag.grip.path) else "rest"
         return "hover" if here == self._hover else "lit" if grip.path == lit else "rest"
 
-    def _paint_bubble(self, painter: QPainter) -> None:
+    def _bubble(self) -> tuple[Box, tuple[str, str, str]] | None:
+        """Where the bubble of a drag is, and what it says: name, value and change."""
         if self._drag is None or self._brief is None or self.scene is None:
-            return
+            return None
         held = self._drag.grip
         grip = next((g for g in self.scene.grips if (g.piece, g.path) == (held.piece, held.path)), None)
         if grip is None:
-            return
+            return None
         declared = rack.declarations(self._brief)[held.path]
         value = rack.value(self._brief, held.path)
         now = self._drag.shown if value is None else value
         change = now - self._drag.shown
         if declared.kind == "length":
-            words = write_length(now, self.unit), write_length(change, self.unit, bare=True, signed=True)
+            figures = write_length(now, self.unit), write_length(change, self.unit, bare=True, signed=True)
         else:
-            words = f"{write_ratio(now)} ×", ("+" if change > 0 else "") + write_ratio(change)
-        at = self.view.px(grip.at)
-        box = bubble_box(at, self._room(), tr(declared.words), *words)
-        paint_bubble(painter, box, tr(declared.words), *words)
+            figures = f"{write_ratio(now)} ×", ("+" if change > 0 else "") + write_ratio(change)
+        words = (tr(declared.words), *figures)
+        return bubble_box(self.view.px(grip.at), self._room(), *words), words
+
+    def _paint_bubble(self, painter: QPainter) -> None:
+        bubble = self._bubble()
+        self._bubble_shown = bubble and bubble[0]
+        if bubble:
+            paint_bubble(painter, bubble[0], *bubble[1])
 
     def sizeHint(self) -> QSize:
         return QSize(690, 550)
