@@ -18,7 +18,7 @@ class CutOut(Struct, frozen=True):
     height: float
 
 
-_ASIDE, _BELOW = 9.0, 5.0
+_ASIDE, _BELOW = 7.0, 5.0
 
 
 def shelves(things: Iterable[CutOut], wide: float) -> list[Block]:

@@ -5,7 +5,7 @@ from functools import partial
 from typing import TypeAlias
 
 from studio.draft import Piece
-from studio.drawing import Drawing, moved
+from studio.drawing import moved
 from studio.drawing.furniture import paragraph
 from studio.geometry import Box
 from studio.units import Unit, spell
@@ -35,19 +35,70 @@ def edge_gauges(
     Pages lie on their side; a gauge too high for that stands on an upright one. What no page holds is named in a
     line of its own.
     """
-    ways = (lying(paper), upright(paper))
+    ways = list(dict.fromkeys((lying(paper), upright(paper))))
     found: dict[Size, list[CutOut]] = {size: [] for size in ways}
     told: list[str] = []
     for name, make in _makers(pieces, unit, step):
-        for size in ways:
-            room = body(size, paper.margin)
-            made = make(room.width)
-            if isinstance(made, str):
-                told.append(made)
-                break
-            if made.width <= room.width and made.height <= room.height - _intro(room, unit).height:
-                found[size].append(made)
-                break
+        rooms = {size: _room(size, unit, paper) for size in ways}
+        made = {size: make(room.width) for size, room in rooms.items()}
+        fits = next((s for s, m in made.items() if isinstance(m, CutOut) and _fits(m, rooms[s])), None)
+        first = made[ways[0]]
+        if fits is not None and isinstance(gauge := made[fits], CutOut):
+            found[fits].append(gauge)
+        elif isinstance(first, str):
+            told.append(first)
         else:
-            told.append(spell(phrase("{name:word}: no gauge, since it is larger than the paper.", name=name), unit))
-    ...
+            told.append(spell(phrase("{name:word} left out: it is larger than the paper.", name=name), unit))
+    used = [size for size in ways if found[size]] or (ways[:1] if told else [])
+    pages: list[Page] = []
+    for size in used:
+        blocks = shelves(found[size], _room(size, unit, paper).width)
+        blocks += [_told(told, size, unit, paper)] if told and size == used[-1] else []
+        pages += (_page(column, size, title, unit, paper) for column in flow(blocks, _room(size, unit, paper).height))
+    return tuple(pages)
+
+
+def _makers(pieces: tuple[Piece, ...], unit: Unit, step: Moves | None) -> Iterator[tuple[str, Maker]]:
+    panel = next((p for p in pieces if any(m.role == "hem" for m in p.lines)), None)
+    band = next((p for p in pieces if p.id == "waistband"), None)
+    if panel is not None:
+        yield tr("Waist gauge"), partial(waist_gauge, panel, unit)
+        yield tr("Hem gauge"), partial(hem_gauge, panel, unit)
+    if band is not None:
+        yield tr("Band end"), partial(extension_end, band, unit)
+        yield tr("Plain end"), partial(plain_end, band, unit)
+    if step is not None and step.count > 1:
+        yield tr("Moving the template"), partial(moving, step, unit)
+
+
+def _fits(made: CutOut, room: Box) -> bool:
+    return made.width <= room.width and made.height <= room.height
+
+
+def _room(size: Size, unit: Unit, paper: PaperSize) -> Box:
+    """What the introduction and the scale leave of a page."""
+    room = body(size, paper.margin)
+    return Box(room.left, room.top + _intro(room, unit).height + 3, room.right, room.bottom)
+
+
+def _intro(room: Box, unit: Unit) -> Block:
+    """How the gauges are used, and the scale that is measured first."""
+    how = tr(
+        "Print at 100 % and measure the scale first. Cut out each gauge on the thick line, lay it on its edge and "
+        "slide it along."
+    )
+    told = paragraph(how, 0, -1, room.width - _SCALE - 6, _TEXT)
+    scale = scale_bar(room.width - _SCALE, 5, unit, "plain")
+    return Block((*told.marks, *scale), max(7.0, told.below))
+
+
+def _told(told: list[str], size: Size, unit: Unit, paper: PaperSize) -> Block:
+    text = paragraph(" ".join(told), 0, 0, _room(size, unit, paper).width, _TEXT)
+    return Block(text.marks, text.below, 5)
+
+
+def _page(column: Column, size: Size, title: str, unit: Unit, paper: PaperSize) -> Page:
+    whole, room = body(size, paper.margin), _room(size, unit, paper)
+    marks = (*moved(_intro(whole, unit).marks, *whole[:2]), *moved(column.marks, *room[:2]))
+    foot = (f"{numbers_are(unit)} {tr('Scale 1:1.')}", "Skirtwright")
+    return single(size, paper.margin, tr("Edge gauges, true size"), title, marks, foot)

@@ -53,14 +53,14 @@ def extension_end(band: Piece, unit: Unit, _: float) -> CutOut | str:
     measured = []
     for path in [h.path for h in holes[:1]]:
         inner, outer = end - path.start.x, end - path.end.x
-        measured.append(_Measured(0, outer, phrase("hole from the end {d:bare}", d=outer)))
+        measured.append(_Measured(0, outer, phrase("end to hole {d:bare}", d=outer)))
         measured.append(_Measured(outer, inner, phrase("buttonhole {d:bare}", d=inner - outer)))
     for hook in hooks:
-        measured.append(_Measured(0, end - hook.at.x, phrase("hook from the end {d:bare}", d=end - hook.at.x)))
+        measured.append(_Measured(0, end - hook.at.x, phrase("end to hook {d:bare}", d=end - hook.at.x)))
     lines = holes
     if end - centre > TOUCH:
         lines += tuple(m for m in band.lines if m.role == "centre" and abs(m.path.start.x - centre) < TOUCH)
-        measured.append(_Measured(0, end - centre, phrase("centre back {d:bare}", d=end - centre)))
+        measured.append(_Measured(0, end - centre, phrase("extension {d:bare}", d=end - centre)))
     says = tr("Top edge on the fold, right end on the finished end of the extension.")
     return _gauge(band, _End(tr("Band end"), says, end, True, lines, hooks, tuple(measured)), unit)
 
@@ -70,7 +70,7 @@ def plain_end(band: Piece, unit: Unit, _: float) -> CutOut | str:
     end = min(e.path.box.left for e in band.edges)
     spots = tuple(s for s in band.spots if s.role in ("button", "bar"))
     measured = tuple(
-        _Measured(0, s.at.x - end, phrase("{what:word} from the end {d:bare}", what=tr(s.role), d=s.at.x - end))
+        _Measured(0, s.at.x - end, phrase("end to {what:word} {d:bare}", what=tr(s.role), d=s.at.x - end))
         for s in spots[:1]
     )
     says = tr("Top edge on the fold, left end on the finished plain end.")
@@ -82,7 +82,7 @@ def _gauge(band: Piece, end: _End, unit: Unit) -> CutOut | str:
     high = band.edge("waist").path.start.y - fold
     heights = [s.at.y for s in end.spots] + [m.path.start.y for m in end.lines if m.role == "buttonhole"]
     if any(not fold - TOUCH <= y <= fold + high + TOUCH for y in heights):
-        words = phrase("{name:word}: no gauge, since the fastening does not lie on the band.", name=end.name)
+        words = phrase("{name:word} left out: the fastening does not lie on the band.", name=end.name)
         return spell(words, unit)
     reach = max([0.0, *_reaches(end)]) + _ROUND
     texts = [spell(m.words, unit) for m in end.measured]
@@ -109,7 +109,7 @@ def _reaches(end: _End) -> Iterator[float]:
     """How far in the marks and the measured places reach, mm."""
     yield from (m.end for m in end.measured)
     yield from (end.inward(s.at.x) + max(CROSS, 0.67 * s.size) for s in end.spots if s.role == "button")
-    yield from (end.inward(s.at.x) + s.size for s in end.spots if s.role != "button")
+    yield from (end.inward(s.at.x) + s.size / 2 for s in end.spots if s.role != "button")
     yield from (end.inward(p.x) for m in end.lines for p in (m.path.start, m.path.end))
 
 

@@ -1,11 +1,11 @@
 """Moving the template: every place it is laid down, small, with the running totals that the tape must show."""
 
 import math
-from itertools import accumulate
+from itertools import accumulate, pairwise
 
 from studio.drawing import Mark, Words
 from studio.drawing.furniture import frame, paragraph, stroke
-from studio.drawing.lettering import width
+from studio.drawing.lettering import width, words_box
 from studio.geometry import TOUCH, Box, Point
 from studio.units import Unit, spell, write_length
 from studio.words import phrase, tr
@@ -21,7 +21,7 @@ _LEAST = 80.0
 
 
 def moving(step: Moves, unit: Unit, wide: float) -> CutOut:
-    """The moves side by side, in as many rows as `wide` mm ask for; not to scale down the panel."""
+    """The moves side by side, in as many rows as `wide` mm ask for; their widths are to scale, their height is not."""
     moves = [step.width] * (step.count - 1) + [step.last]
     totals = [write_length(t, unit, bare=True) for t in accumulate(moves)]
     cell = max(_CELL, max(width(t, _TOTAL, "bold") for t in totals) + 1.6)
@@ -32,7 +32,7 @@ def moving(step: Moves, unit: Unit, wide: float) -> CutOut:
     for first in range(0, step.count, row):
         part = moves[first : first + row]
         edges = [0.0, *accumulate(cell * m / step.width for m in part)]
-        for k, (a, b) in enumerate(zip(edges, edges[1:], strict=False)):
+        for k, (a, b) in enumerate(pairwise(edges)):
             short = part[k] < step.width - TOUCH
             marks.append(frame("plain", Box(a, y, b, y + tall), width=0.25, fill="tone" if short else None))
             number = str(first + k + 1)
@@ -44,20 +44,20 @@ def moving(step: Moves, unit: Unit, wide: float) -> CutOut:
         sizes = [width(t, _TOTAL, "bold") + 1 for t in shown]
         places = spread(edges[1:], sizes, 0, edges[-1] + cell + 2)
         for k, (text, x) in enumerate(zip(shown, places, strict=True)):
-            face = "bold" if first + k + 1 == step.count else "regular"
+            last = first + k + 1 == step.count
             at = Point(x, y + tall + _TOTALS - 1.2)
-            marks.append(Words(text, at, _TOTAL, "plain", align="centre", face="bold" if face == "bold" else "regular"))
+            marks.append(Words(text, at, _TOTAL, "plain", align="centre", face="bold" if last else "regular"))
         y += tall + _TOTALS + 1
-    across = max(_LEAST, min(row, step.count) * cell + cell / 2 + 4)
-    says = paragraph(_says(step, unit), 0, y + 0.5, min(across, wide), _TEXT, lead=1.28)
-    return CutOut("moving the template", (*marks, *says.marks), min(across, wide), says.below)
+    across = max(_LEAST, *(words_box(m).right for m in marks if isinstance(m, Words)))
+    says = paragraph(_says(step, unit), 0, y + 0.5, across, _TEXT, lead=1.28)
+    return CutOut("moving the template", (*marks, *says.marks), across, says.below)
 
 
 def _says(step: Moves, unit: Unit) -> str:
-    sentences = [
-        phrase("The thick edge is the chalked waist line. After each move read the running total on the tape, and "),
-        phrase("correct there: then no error grows."),
-    ]
+    says = tr(
+        "The thick edge is the chalked waist line. After each move read the running total on the tape, and correct "
+        "there: then no error grows."
+    )
     if step.last < step.width - TOUCH:
-        sentences.append(phrase(" Move {n:count} is {l:bare} wide.", n=step.count, l=step.last))
-    return "".join(spell(s, unit) for s in sentences)
+        says += " " + spell(phrase("Move {n:count} is {l:bare} wide.", n=step.count, l=step.last), unit)
+    return says

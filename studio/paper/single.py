@@ -16,8 +16,8 @@ from .sizes import SHEETS, PaperSize
 
 _FOOT, _FOOT_WORDS = 11.0, 2.8
 _CLEAR = 4.0
-_MOST_WIDE = 267.0
-"""Lines longer than this (mm) are hard to read: a roll or a large sheet stays white at the right."""
+_LARGEST, _ON_A_ROLL = 420.0, 267.0
+"""What is wider than the largest sheet is a roll: it stays white at the right of so much (mm)."""
 
 
 class Block(Struct, frozen=True):
@@ -52,10 +52,8 @@ def lying(paper: PaperSize) -> Size:
 def body(size: Size, margin: float) -> Box:
     """The part of a single page between heading and foot, mm."""
     room = page_room(size, margin)
-    return Box(
-        room.left, room.top + HEAD + 5, min(room.right, room.left + _MOST_WIDE),
-        min(room.bottom, _foot(size, margin) - _CLEAR),
-    )  # fmt: skip
+    right = room.right if size.width <= _LARGEST else room.left + _ON_A_ROLL
+    return Box(room.left, room.top + HEAD + 5, right, min(room.bottom, _foot(size, margin) - _CLEAR))
 
 
 def _foot(size: Size, margin: float) -> float:

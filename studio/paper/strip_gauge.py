@@ -1,11 +1,12 @@
 """Gauges that slide along a raw edge: what lies how far from it, at true size."""
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from msgspec import Struct
 
 from studio.draft import Piece
-from studio.drawing import Ink, Mark, Words
+from studio.drawing import Drawing, Ink, Mark, Words, moved
 from studio.drawing.furniture import frame, paragraph, stroke
 from studio.drawing.lettering import width
 from studio.geometry import TOUCH, Box, Point
@@ -14,7 +15,6 @@ from studio.words import Phrase, phrase, tr
 
 from .cut_out import CutOut
 from .spread import labelled
-from .stations import SAME
 
 _NAMES = 44.0
 """The right end, where each line has its name, mm."""
@@ -41,7 +41,8 @@ def waist_gauge(panel: Piece, unit: Unit, wide: float) -> CutOut:
     steps = _steps(uprights, unit)
     high = deep + 4.4 * max((s for s, _ in steps), default=0) + _ROOM + 2
     gauge = Box(0, 0, wide, high)
-    ends = max([_TEXT, *(u.at for u in uprights)])
+    beside = tr("this edge on the raw waist edge")
+    edge = _edge_words(beside, lines, max([0.0, *(u.at for u in uprights)]) + 4, wide, 4.2)
     marks = [
         frame("cut", gauge),
         *(stroke("seam", (u.at, 0), (u.at, high)) for u in uprights if u.foot == 0),
@@ -51,9 +52,10 @@ def waist_gauge(panel: Piece, unit: Unit, wide: float) -> CutOut:
             Words(text, Point(u.at + 1.4, deep + 4.4 * step - 0.6), _SMALL, "plain")
             for u, (step, text) in zip(uprights, steps, strict=True)
         ),
-        *_edge_words(tr("this edge on the raw waist edge"), lines, ends + 4, wide, 4.2),
+        *edge,
     ]
     says = tr("Left end on the cut end at the opening. For the other end, turn it over and prick through.")
+    says = says if edge else f"{tr('Top edge on the raw waist edge.')} {says}"
     marks += _called(tr("Waist gauge"), says, min((u.at for u in uprights), default=0.0) + 3, high - _ROOM, wide)
     return CutOut("waist gauge", tuple(marks), wide, high)
 
@@ -67,14 +69,15 @@ def hem_gauge(panel: Piece, unit: Unit, wide: float) -> CutOut:
         if m.role in ("hem", "first turn")
     ]
     lines.sort(key=lambda ln: ln.away)
-    places = [0.0, *(ln.away for ln in lines)]
-    below, above = max(zip(places, places[1:], strict=False), key=lambda gap: gap[1] - gap[0])
+    edge = _edge_words(tr("this edge on the raw hem edge"), lines, 4, wide, -1.8)
+    places = [_BESIDE if edge else 0.0, *(ln.away for ln in lines)]
+    below, above = max(pairwise(places), key=lambda gap: gap[1] - gap[0])
     roomy = above - below >= _ROOM + 3
     high = lines[-1].away + (_LEAST if roomy else _ROOM + 2)
     middle = high - (above + below) / 2 - _ROOM / 2 if roomy else 1.5
     marks: list[Mark] = [frame("cut", Box(0, 0, wide, high)), *_lines(lines, Box(0, 0, wide, high), unit, up=True)]
-    marks += _edge_words(tr("this edge on the raw hem edge"), lines, 4, wide, high - 1.8)
-    marks += _called(tr("Hem gauge"), _turns(lines, unit), 6, middle, wide)
+    says = _turns(lines, unit) if edge else f"{tr('Lower edge on the raw hem edge.')} {_turns(lines, unit)}"
+    marks += (*moved(edge, 0, high), *_called(tr("Hem gauge"), says, 6, middle, wide))
     return CutOut("hem gauge", tuple(marks), wide, high)
 
 
@@ -142,11 +145,12 @@ def _lines(lines: Sequence[_Line], gauge: Box, unit: Unit, *, up: bool) -> Itera
         yield Words(a.text, Point(end + 7, a.at + _SMALL * 0.3), _SMALL, "plain")
 
 
-def _edge_words(text: str, lines: Sequence[_Line], start: float, wide: float, base: float) -> Iterator[Words]:
-    """Which edge this is, beside it, where lines leave room."""
+def _edge_words(text: str, lines: Sequence[_Line], start: float, wide: float, base: float) -> Drawing:
+    """Which edge this is, beside it; nothing where the lines leave no room."""
     end = wide - _NAMES - 3
-    if min(ln.away for ln in lines) >= _BESIDE - SAME and width(text, _SMALL, "semibold") <= end - start - TOUCH:
-        yield Words(text, Point((start + end) / 2, base), _SMALL, "plain", align="centre", face="semibold")
+    if min(ln.away for ln in lines) < _BESIDE - TOUCH or width(text, _SMALL, "semibold") > end - start:
+        return ()
+    return (Words(text, Point((start + end) / 2, base), _SMALL, "plain", align="centre", face="semibold"),)
 
 
 def _called(name: str, says: str, left: float, top: float, wide: float) -> Iterator[Mark]:

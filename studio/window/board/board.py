@@ -18,7 +18,7 @@ from .view import View
 
 _STEP: Final = 48  # px for an arrow key
 _WHEEL: Final = 1.0015  # zoom for each eighth of a degree
-_ARROWS: Final = {
+_ARROWS: Final[dict[int, tuple[int, int]]] = {
     Qt.Key.Key_Left: (_STEP, 0), Qt.Key.Key_Right: (-_STEP, 0), Qt.Key.Key_Up: (0, _STEP), Qt.Key.Key_Down: (0, -_STEP)
 }  # fmt: skip
 _BY_TAB: Final = (Qt.FocusReason.TabFocusReason, Qt.FocusReason.BacktabFocusReason, Qt.FocusReason.ShortcutFocusReason)
@@ -139,7 +139,7 @@ class Board(Tabletop):
 
     def _let_go(self) -> None:
         self._drag = self._before = None
-        if self._fitted and self.scene and self._wants_fit(self.scene.laid):
+        if self._fitted and self._wants_fit():
             self.fit()
         self.update()
 
@@ -205,7 +205,7 @@ class Board(Tabletop):
         return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        key = Qt.Key(event.key())
+        key = event.key()  # a plain number: not every letter on earth is a Qt.Key
         if key == Qt.Key.Key_Escape and self._drag:
             self._give_up(self._drag)
         elif key == Qt.Key.Key_Space:

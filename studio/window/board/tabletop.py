@@ -1,5 +1,6 @@
 """What is seen of the pieces: a docket laid out at a scale and painted. The hand on it is read in `board`."""
 
+from functools import reduce
 from typing import Final
 
 from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, QSize, Qt, Signal
@@ -45,6 +46,7 @@ class Tabletop(QWidget):
         self.view = View()
         self.scene: Scene | None = None
         self._brief: Brief | None = None
+        self._boxes: list[Box] = []  # of the cut lines, mm on the table
         self._fitted = True
         self._legend_on = True
         self._lit = ""
@@ -62,12 +64,12 @@ class Tabletop(QWidget):
         """Show what has been made up; what is in view stays where it is unless it would leave the view."""
         self._brief = docket.brief
         laid, before = arrange(docket.pieces), self.scene
-        if self._fitted and self._drag is None and self._wants_fit(laid):
-            self._lay(laid)
+        self._boxes = [one.box for one in laid]
+        self._lay(laid)
+        if before is None or (self._fitted and self._drag is None and self._wants_fit()):
             self.fit()
         else:
-            self._lay(laid)
-            self.update() if before is None else self._update_only(before)
+            self._update_only(before)
         self.setAccessibleDescription(self._description(laid))
 
     def set_unit(self, unit: Unit) -> None:
@@ -85,8 +87,8 @@ class Tabletop(QWidget):
     def fit(self) -> None:
         """All pieces in view, and so again when the board changes its size."""
         self._fitted = True
-        if self.scene and self.scene.laid:
-            self._look(self._fit_view(self.scene.laid), fitted=True)
+        if self._boxes:
+            self._look(self._fit_view(), fitted=True)
 
     def zoom_in(self) -> None:
         """A quarter larger, about the middle."""
@@ -168,23 +170,26 @@ class Tabletop(QWidget):
             return None
         return self._legend.box(self.scene.inks, self.size())
 
-    def _fit_view(self, laid: tuple[Laid, ...]) -> View:
-        room, legend = self._room(), self._legend_box()
-        inner = Box(
-            room.left + _PADS.left, room.top + _PADS.top, room.right - _PADS.right, room.bottom - _PADS.bottom
-        )  # fmt: skip
-        aside = Box(legend.left(), legend.top(), legend.right() + 1, legend.bottom() + 1) if legend else None
-        return fitted([one.box for one in laid], inner, aside)
+    def _inner(self) -> Box:
+        """The room for pieces that leaves room for their measured lines, px."""
+        left, top, right, bottom = self._room()
+        return Box(left + _PADS.left, top + _PADS.top, right - _PADS.right, bottom - _PADS.bottom)
 
-    def _wants_fit(self, laid: tuple[Laid, ...]) -> bool:
+    def _fit_view(self) -> View:
+        legend = self._legend_box()
+        aside = Box(legend.left(), legend.top(), legend.right() + 1, legend.bottom() + 1) if legend else None
+        return fitted(self._boxes, self._inner(), aside)
+
+    def _wants_fit(self) -> bool:
         """Whether pieces would leave the view, or have become so small that they should be shown larger."""
-        if self.scene is None or not laid:
+        if not self._boxes:
+            return False
+        room, inner, now = self._room(), self._inner(), self.view.box(reduce(Box.joined, self._boxes))
+        if now.left < room.left or now.top < room.top or now.right > room.right or now.bottom > room.bottom:
             return True
-        room = self._room()
-        boxes = self.view.boxes([one.box for one in laid])
-        if any(b.left < room.left or b.top < room.top or b.right > room.right or b.bottom > room.bottom for b in boxes):
-            return True
-        return self._fit_view(laid).scale > _SMALLER * self.view.scale
+        if min(inner.width / now.width, inner.height / now.height) <= _SMALLER:
+            return False
+        return self._fit_view().scale > _SMALLER * self.view.scale
 
     def _update_only(self, before: Scene) -> None:
         """Ask for the painting of what has changed since the scene before; one box, since Qt is slow in ragged ones."""
@@ -200,9 +205,9 @@ class Tabletop(QWidget):
     def _description(self, laid: tuple[Laid, ...]) -> str:
         """The pieces in words, for those who cannot see the board."""
         return " ".join(
-            f"{one.piece.name}: {write_length(one.box.width, self.unit)} × {write_length(one.box.height, self.unit)}, "
+            f"{one.piece.name}: {write_length(box.width, self.unit)} × {write_length(box.height, self.unit)}, "
             f"{cut_words(one.piece)}."
-            for one in laid
+            for one, box in zip(laid, self._boxes, strict=True)
         )
 
     def paintEvent(self, event: QPaintEvent) -> None:

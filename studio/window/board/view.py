@@ -40,9 +40,12 @@ class View(Struct, frozen=True):
         under = self.mm(at)
         return View(scale, at.x - under.x * scale, at.y - under.y * scale)
 
-    def boxes(self, boxes: Sequence[Box]) -> list[Box]:
-        """Boxes on the table, in px on the board."""
-        return [Box(*self.px(Point(b.left, b.top)), *self.px(Point(b.right, b.bottom))) for b in boxes]
+    def box(self, mm: Box) -> Box:
+        """A box on the table, in px on the board."""
+        return Box(
+            mm.left * self.scale + self.x, mm.top * self.scale + self.y,
+            mm.right * self.scale + self.x, mm.bottom * self.scale + self.y,
+        )  # fmt: skip
 
 
 def fitted(boxes: Sequence[Box], room: Box, aside: Box | None = None, clear: float = 40.0) -> View:
@@ -62,7 +65,7 @@ def fitted(boxes: Sequence[Box], room: Box, aside: Box | None = None, clear: flo
         for share in (0.5, 0.0):
             y = room.top + min(24.0, below / 2) - top * scale
             view = View(scale, room.left + over * share - left * scale, y)
-            if kept_free is None or not any(b.meets(kept_free) for b in view.boxes(boxes)):
+            if kept_free is None or not any(view.box(b).meets(kept_free) for b in boxes):
                 return view
     return View(largest, room.left - left * largest, room.top - top * largest)
 
