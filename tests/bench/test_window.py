@@ -15,22 +15,25 @@ from studio.window.running import bare, furnished
 from studio.window.settings import Settings
 from studio.workroom import make_up
 
-EMPTY = """
+RSS = """
 import time; start = time.perf_counter()
-import resource, sys
+def rss():  # what the kernel says of this process alone; Linux
+    return next(int(line.split()[1]) / 1024 for line in open("/proc/self/status") if line.startswith("VmHWM"))
+"""
+EMPTY = RSS + """
+import sys
 from PySide6.QtWidgets import QApplication, QMainWindow
 app = QApplication(sys.argv[:1])
 class Bare(QMainWindow):
     def paintEvent(self, event):
         super().paintEvent(event)
-        print(time.perf_counter() - start, resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)
+        print(time.perf_counter() - start, rss())
         app.exit()
 window = Bare(); window.resize(1280, 800); window.show()
 app.exec()
 """
-OURS = """
-import time; start = time.perf_counter()
-import resource, sys, tempfile
+OURS = RSS + """
+import sys, tempfile
 from PySide6.QtCore import QSettings
 from studio.window.running import application, bare, furnished
 from studio.window.settings import Settings
@@ -39,7 +42,7 @@ app = application()
 kept = QSettings(tempfile.mktemp(), QSettings.Format.IniFormat); kept.setValue("started", "yes")
 settings = Settings(kept)
 def tell():
-    print(time.perf_counter() - start, resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)
+    print(time.perf_counter() - start, rss())
 def first(self, event):
     tell()
     del Window.paintEvent

@@ -1,5 +1,6 @@
 """What a reader sees at once on a page: words on words, words off the paper, lettering too small."""
 
+from collections.abc import Iterable, Iterator
 from itertools import combinations
 
 from studio.drawing import Group, Mark, Stroke, Words, flat_marks
@@ -27,16 +28,21 @@ def overlapping(page: Page) -> list[tuple[str, str]]:
 
 
 def outside(page: Page, margin: float) -> list[object]:
-    """Words and strokes that the printer cannot reach."""
-    room = page.box.grown(-margin)
-    found: list[object] = []
-    for mark in flat_marks(page.drawing):
-        box = words_box(mark) if isinstance(mark, Words) else mark.path.box
-        if not (
-            room.left <= box.left and box.right <= room.right and room.top <= box.top and box.bottom <= room.bottom
-        ):
-            found.append(mark.text if isinstance(mark, Words) else box)
-    return found
+    """Words and strokes that the printer cannot reach; of a clipped group, its clip counts."""
+    room = page.box.grown(TOUCH - margin)
+    return [what for box, what in _boxes(page.drawing) if box.joined(room) != room]
+
+
+def _boxes(marks: Iterable[Mark]) -> Iterator[tuple[Box, object]]:
+    for mark in marks:
+        if isinstance(mark, Words):
+            yield words_box(mark), mark.text
+        elif isinstance(mark, Stroke):
+            yield mark.path.box, mark.path.box
+        elif mark.clip is not None:
+            yield mark.clip, mark.name
+        else:
+            yield from _boxes(mark.marks)
 
 
 def group(marks: tuple[Mark, ...], name: str) -> Group:

@@ -1,6 +1,7 @@
 """Stations of rectangles, against the piece's own geometry and against sums done by hand."""
 
 import string
+from itertools import pairwise
 
 import pytest
 from briefs import any_brief, brief
@@ -122,6 +123,7 @@ def places(piece: Piece, axis: int) -> list[float]:
 
 
 def near(distance: float, of: list[float]) -> bool:
+    """Whether any of those lies at the distance."""
     return any(abs(distance - x) <= NEAR for x in of)
 
 
@@ -148,7 +150,7 @@ def test_every_mark_has_its_station(one: Brief):
         along, down = ([s.distance for s in line] for line in (found.along, found.down))
         on = box(*piece.cut_line.box)
         for e in piece.edges:
-            (x0, y0), (x1, y1) = e.path.start, e.path.end
+            (x0, y0), (x1, _) = e.path.start, e.path.end
             if x0 == x1:
                 assert near(x0 - corner.left, along)
             elif not e.hem:
@@ -175,7 +177,7 @@ def test_stations_come_in_order_and_prove_the_square(one: Brief):
         for line, size in ((found.along, found.width), (found.down, found.height)):
             assert 0 == pytest.approx(line[0].distance, abs=1e-9)
             assert size == pytest.approx(line[-1].distance, abs=1e-9)
-            assert all(a.distance < b.distance for a, b in zip(line, line[1:], strict=False))
+            assert all(a.distance < b.distance for a, b in pairwise(line))
             assert all(s.what for s in line)
         left, top, right, bottom = box(*piece.cut_line.box).bounds
         assert Point(left, top).distance(Point(right, bottom)) == pytest.approx(found.diagonal, abs=1e-6)

@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 from typing import Final
 
 from msgspec import Struct
-from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPainterPath, QPen
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPainterPath
 
 from studio.draft.piece import Dimension, Side
 from studio.drawing.arrange import Laid
@@ -162,24 +162,30 @@ def paint_dimensions(painter: QPainter, dimensions: Sequence[Measured], lit: str
 
 
 def _paint_lines(painter: QPainter, dimensions: Sequence[Measured], lit: bool) -> None:
-    leads, lines, heads = list[QLineF](), list[QLineF](), QPainterPath()
+    line = LINES["dimension"]
+    thin, firm = line.width, line.width + (1 if lit else 0)
+    bars, heads = list[QRectF](), QPainterPath()
     for d in dimensions:
         way = d.start.to(d.end).unit()
         reach = _TAIL if d.outside else 0.0
         for foot, end in zip(d.feet, (d.start, d.end), strict=True):
-            leads.append(QLineF(*foot, *end.along(foot.to(end).unit(), _GAP)))
-        lines.append(QLineF(*d.start.along(way, -reach), *d.end.along(way, reach)))
+            bars.append(_bar(foot, end.along(foot.to(end).unit(), _GAP), thin))
+        bars.append(_bar(d.start.along(way, -reach), d.end.along(way, reach), firm))
         add_head(heads, d.start, d.start.along(way, -1.0 if d.outside else 1.0))
         add_head(heads, d.end, d.end.along(way, 1.0 if d.outside else -1.0))
-    line = LINES["dimension"]
     colour = theme.colour("accent" if lit else line.token)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)  # upright and level: sharp without, and faster
-    painter.setPen(QPen(colour, line.width, c=Qt.PenCapStyle.FlatCap))
-    painter.drawLines(leads)
-    painter.setPen(QPen(colour, line.width + (1 if lit else 0), c=Qt.PenCapStyle.FlatCap))
-    painter.drawLines(lines)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(colour)
+    painter.drawRects(bars)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.fillPath(heads, colour)
+
+
+def _bar(a: Point, b: Point, width: float) -> QRectF:
+    """An upright or level line as the bar it is."""
+    box, half = spanned(a, b), width / 2
+    return QRectF(box.left, box.top, box.width, box.height).adjusted(-half, -half, half, half)
 
 
 def _paint_words(painter: QPainter, dimensions: Sequence[Measured], lit: bool) -> None:
