@@ -67,7 +67,7 @@ def _columns(one: _Chalked, other: _Chalked | None, height: float) -> list[Colum
     for share in _SHARES:
         drawn = sketch(one.piece, one.stations, one.unit, one.wide, height * share)
         lists = [_how(one.piece, one.wide), Block(drawn.marks, drawn.height, 5), *_rows(one)]
-        blocks = [*lists, *_proof(_says(one), one.wide), *(_below(other, drawn) if other else ())]
+        blocks = [*lists, _proof(_says(one), one.wide), *(_below(other, drawn) if other else ())]
         found.append(flow(blocks, height))
         if len(found[-1]) == 1:
             return found[-1]
@@ -78,7 +78,7 @@ def _below(one: _Chalked, over: Sketch) -> list[Block]:
     """A second piece on a page: a shorter form, to the same scale."""
     drawn = sketch(one.piece, one.stations, one.unit, one.wide, over.height, over.scale)
     says = [(tr("Start"), _lay(one.piece)), *_says(one)]
-    return [_rule(one), Block(drawn.marks, drawn.height, 2), *_rows(one), *_proof(says, one.wide)]
+    return [_rule(one), Block(drawn.marks, drawn.height, 2), *_rows(one), _proof(says, one.wide)]
 
 
 def _rule(one: _Chalked) -> Block:
@@ -190,10 +190,13 @@ def _stop_short(piece: Piece) -> bool:
     return any(all(abs(bar - x) > SAME for bar in bars) for x in ends)
 
 
-def _proof(says: Sequence[tuple[str, str]], wide: float) -> Iterator[Block]:
-    """Each with its name in front."""
-    for k, (name, text) in enumerate(says):
+def _proof(says: Sequence[tuple[str, str]], wide: float) -> Block:
+    """Each with its name in front, kept together."""
+    marks: list[Mark] = []
+    y = 0.0
+    for name, text in says:
         words, height = fitted(name, 4.4, _ASIDE - 2, "semibold")
-        told = paragraph(text, _ASIDE, 0, wide - _ASIDE, _TEXT)
-        head = Words(words, Point(0, _TEXT * 0.95), height, "plain", face="semibold")
-        yield Block((head, *told.marks), told.below, 1 if k else 5)
+        told = paragraph(text, _ASIDE, y, wide - _ASIDE, _TEXT)
+        marks += (Words(words, Point(0, y + _TEXT * 0.95), height, "plain", face="semibold"), *told.marks)
+        y = told.below + 1
+    return Block(tuple(marks), y - 1, 5)

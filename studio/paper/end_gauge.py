@@ -18,6 +18,8 @@ from .cut_out import CutOut
 
 _NAME, _SMALL, _STEP = 5.0, 3.2, 4.6
 _ROUND = 3.0
+_SHORT = 7.0
+"""What is shorter (mm) is seen on the gauge itself and only told in words."""
 
 
 class _Measured(Struct, frozen=True):
@@ -98,7 +100,7 @@ def _gauge(band: Piece, end: _End, unit: Unit) -> CutOut | str:
     for k, (m, text) in enumerate(zip(end.measured, texts, strict=True)):
         y = high + _STEP * (k + 1)
         a, b = sorted((at - m.start, at - m.end) if end.right else (m.start, m.end))
-        if b - a > TOUCH:
+        if b - a > _SHORT:
             marks += dimension(Point(a, y), Point(b, y), "")
         marks.append(Words(text, Point(aside, y + _SMALL * 0.33), _SMALL, "dimension"))
     says = paragraph(end.says, 0, high + _STEP * (len(texts) + 0.5), wide, _SMALL, lead=1.25)

@@ -48,8 +48,8 @@ def spread(places: Sequence[float], sizes: Sequence[float], low: float, high: fl
     """Middles of things of those sizes between `low` and `high`, in order and clear of each other, least moved.
 
     Least squares in the order given: neighbours that would overlap are pooled and stand about their mean (Ayer
-    and others, Annals of Mathematical Statistics 26, 1955: pooling of adjacent violators). Places are in order, and
-    the sizes together fit.
+    and others, Annals of Mathematical Statistics 26, 1955, from memory: pooling of adjacent violators). Places
+    are in order, and the sizes together fit.
     """
     starts = [0.0]
     for a, b in pairwise(sizes):

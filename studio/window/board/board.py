@@ -22,6 +22,10 @@ _ARROWS: Final[dict[int, tuple[int, int]]] = {
     Qt.Key.Key_Left: (_STEP, 0), Qt.Key.Key_Right: (-_STEP, 0), Qt.Key.Key_Up: (0, _STEP), Qt.Key.Key_Down: (0, -_STEP)
 }  # fmt: skip
 _BY_TAB: Final = (Qt.FocusReason.TabFocusReason, Qt.FocusReason.BacktabFocusReason, Qt.FocusReason.ShortcutFocusReason)
+_PASSING: Final = (
+    Qt.FocusReason.ActiveWindowFocusReason,
+    Qt.FocusReason.PopupFocusReason,
+)  # it comes back to the board
 _LEFT: Final = Qt.MouseButton.LeftButton
 _SHIFT: Final = Qt.KeyboardModifier.ShiftModifier
 _CTRL: Final = Qt.KeyboardModifier.ControlModifier
@@ -236,10 +240,11 @@ class Board(Tabletop):
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)
-        self._ring = event.reason() in _BY_TAB
+        if event.reason() not in _PASSING:
+            self._ring = event.reason() in _BY_TAB
         self.update()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         super().focusOutEvent(event)
-        self._ring = self._space = False
+        self._space = False
         self.update()

@@ -1,28 +1,27 @@
-"""Measured lines: where each stands beside its piece, clear of the others, and how it is painted (ISO 129-1)."""
+"""Measured lines: where each stands beside its piece, clear of the others."""
 
 from collections.abc import Iterator, Sequence
 from typing import Final
 
 from msgspec import Struct
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPainterPath
 
 from studio.draft.piece import Dimension, Side
 from studio.drawing.arrange import Laid
 from studio.geometry import Box, Point
 from studio.units import Unit, spell
 
-from .. import theme
-from .heads import LONG, add_head
-from .pens import LINES, advance, face, metrics
+from .heads import LONG
+from .pens import advance, metrics
 from .shape import Shape
 
-_GAP: Final = 4.0  # px from the piece to the lines that lead to a measured line, and their reach beyond it
+GAP: Final = 4.0
+"""Px from the piece to the lines that lead to a measured line, and their reach beyond it."""
+TAIL: Final = 12.0
+"""Px that a measured line goes on beyond heads from outside."""
 _OFF: Final = 20.0  # px from the piece to the first line
 _STACK: Final = 22.0  # px from line to line
 _LEVELS: Final = 3
 _SHORT: Final = 34.0  # px; below it the heads come from outside
-_TAIL: Final = 12.0  # px that the line goes on beyond heads from outside
 _PAD: Final = 5.0  # px beside words
 OUT: Final[dict[Side, Point]] = {
     "above": Point(0, -1),
@@ -53,7 +52,7 @@ class Measured(Struct, frozen=True):
         box = spanned(self.start, self.end)
         if not self.outside:
             return box.grown(2)
-        dx, dy = (0.0, _TAIL) if self.upright else (_TAIL, 0.0)
+        dx, dy = (0.0, TAIL) if self.upright else (TAIL, 0.0)
         return Box(box.left - dx, box.top - dy, box.right + dx, box.bottom + dy).grown(2)
 
     @property
@@ -114,7 +113,7 @@ def _places(d: Dimension, one: Laid, own: Box, k: float, words: str) -> Iterator
         off = _OFF + level * _STACK
         first = _edge(d.side, own, a)
         start, end = (_crisp(_moved_to(p, out, first + off)) for p in (a, b))
-        feet = (_crisp(_moved_to(a, out, first + _GAP)), _crisp(_moved_to(b, out, first + _GAP)))
+        feet = (_crisp(_moved_to(a, out, first + GAP)), _crisp(_moved_to(b, out, first + GAP)))
         for at in _words_at(start, end, out, long, wide, high, short):
             box = Box(at.x - size[0] / 2, at.y - size[1] / 2, at.x + size[0] / 2, at.y + size[1] / 2)
             yield Measured(d.path, words, start, end, feet, box, short, upright, d.side == "inside")
@@ -144,70 +143,9 @@ def _words_at(
         yield middle
         return
     if short:
-        past = _TAIL + 4 + wide / 2
+        past = TAIL + 4 + wide / 2
         ends = (end.along(way, past), start.along(way, -past))
         yield from ends[::-1] if out.x < 0 or out.y < 0 else ends
     aside = (wide - long) / 2
     for shift in (0.0, aside, -aside):
         yield middle.along(out, high / 2 + 2).along(way, shift)
-
-
-def paint_dimensions(painter: QPainter, dimensions: Sequence[Measured], lit: str) -> None:
-    """All of them, the lit one last; the painter stands at the table's origin."""
-    for is_lit in (False, True):
-        chosen = [d for d in dimensions if (d.path == lit) == is_lit]
-        if chosen:
-            _paint_lines(painter, chosen, is_lit)
-            _paint_words(painter, chosen, is_lit)
-
-
-def _paint_lines(painter: QPainter, dimensions: Sequence[Measured], lit: bool) -> None:
-    line = LINES["dimension"]
-    thin, firm = line.width, line.width + (1 if lit else 0)
-    bars, heads = list[QRectF](), QPainterPath()
-    for d in dimensions:
-        way = d.start.to(d.end).unit()
-        reach = _TAIL if d.outside else 0.0
-        for foot, end in zip(d.feet, (d.start, d.end), strict=True):
-            bars.append(_bar(foot, end.along(foot.to(end).unit(), _GAP), thin))
-        bars.append(_bar(d.start.along(way, -reach), d.end.along(way, reach), firm))
-        add_head(heads, d.start, d.start.along(way, -1.0 if d.outside else 1.0))
-        add_head(heads, d.end, d.end.along(way, 1.0 if d.outside else -1.0))
-    colour = theme.colour("accent" if lit else line.token)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)  # upright and level: sharp without, and faster
-    painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(colour)
-    painter.drawRects(bars)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.fillPath(heads, colour)
-
-
-def _bar(a: Point, b: Point, width: float) -> QRectF:
-    """An upright or level line as the bar it is."""
-    box, half = spanned(a, b), width / 2
-    return QRectF(box.left, box.top, box.width, box.height).adjusted(-half, -half, half, half)
-
-
-def _paint_words(painter: QPainter, dimensions: Sequence[Measured], lit: bool) -> None:
-    painter.setFont(face("small", lit))
-    colour = theme.colour("accent" if lit else "ink")
-    for d in dimensions:
-        box = QRectF(QPointF(d.box.left, d.box.top), QPointF(d.box.right, d.box.bottom))
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(theme.colour("plate" if lit else "tissue" if d.inside else "board"))
-        if lit:
-            painter.drawRoundedRect(box, 3, 3)
-        else:
-            painter.drawRect(box)
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.setPen(colour)
-        base = (metrics("small", lit).ascent() - metrics("small", lit).descent()) / 2
-        half = advance(d.words, "small", lit) / 2
-        if not d.upright:
-            painter.drawText(QPointF(round(box.center().x() - half), round(box.center().y() + base)), d.words)
-            continue
-        painter.save()
-        painter.translate(round(box.center().x() + base), round(box.center().y() + half))
-        painter.rotate(-90)
-        painter.drawText(QPointF(0, 0), d.words)
-        painter.restore()

@@ -1,17 +1,16 @@
-"""Handles: finding the one under the pointer, and painting them and the bubble of a drag."""
+"""Handles: finding the one under the pointer, and painting them."""
 
 from collections.abc import Iterable, Sequence
 from typing import Final, Literal, TypeAlias
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QPainter, QPen, QPolygonF
 
 from studio.drawing.arrange import Laid
-from studio.geometry import Box, Point
+from studio.geometry import Point
 
 from .. import theme
 from .drag import Grip
-from .pens import advance, face, metrics
 
 State: TypeAlias = Literal["rest", "lit", "hover", "held"]
 CATCH: Final = 14.0
@@ -62,34 +61,3 @@ def paint_handle(painter: QPainter, at: QPointF, axis: str, state: State) -> Non
             x = way * (r + gap)
             painter.drawPolygon(QPolygonF([QPointF(x, -half), QPointF(x + way * long, 0), QPointF(x, half)]))
     painter.restore()
-
-
-def bubble_box(at: Point, room: Box, words: str, value: str, change: str) -> Box:
-    """Where the bubble of a handle at `at` goes: up and to the right of it, and wholly in the room (px)."""
-    figures = advance(value, "title", True) + 8 + advance(change, "small")
-    wide = max(figures, advance(words, "small")) + 24
-    high = metrics("small").height() + metrics("title", True).height() + 16
-    left, top = at.x + 20, at.y - high - 12
-    if left + wide > room.right:
-        left = at.x - 20 - wide
-    if top < room.top:
-        top = at.y + 20
-    return Box(left, top, left + wide, top + high)
-
-
-def paint_bubble(painter: QPainter, box: Box, words: str, value: str, change: str) -> None:
-    """Name, value and change, in reversed ink."""
-    small, title = metrics("small"), metrics("title", True)
-    painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(theme.colour("ink"))
-    painter.drawRoundedRect(QRectF(box.left, box.top, box.width, box.height), 6, 6)
-    painter.setPen(theme.colour("hair"))
-    painter.setFont(face("small"))
-    x, y = round(box.left) + 12, round(box.top + 7 + small.ascent())
-    painter.drawText(QPointF(x, y), words)
-    y = round(box.bottom - 8 - title.descent())
-    painter.setPen(theme.colour("tissue"))
-    painter.setFont(face("title", True))
-    painter.drawText(QPointF(x, y), value)
-    painter.setFont(face("small"))
-    painter.drawText(QPointF(x + advance(value, "title", True) + 8, y), change)

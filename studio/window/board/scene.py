@@ -10,10 +10,11 @@ from studio.drawing.arrange import Laid
 from studio.geometry import Box
 from studio.units import Unit
 
-from .dimensions import Measured, paint_dimensions, place_dimensions
+from .dimensions import Measured, place_dimensions
 from .drag import Grip
 from .handles import grips
 from .legend import WORDS
+from .measured import paint_dimensions
 from .names import Name, paint_name, place_names
 from .pens import Ink
 from .pieces import paint_ghost, paint_piece

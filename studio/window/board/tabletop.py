@@ -10,16 +10,16 @@ from PySide6.QtWidgets import QWidget
 from studio.brief import Brief
 from studio.drawing.arrange import Laid, arrange
 from studio.geometry import Box, Point
-from studio.styles import rack
-from studio.units import Unit, write_length, write_ratio
+from studio.units import Unit, write_length
 from studio.words import tr
 from studio.workroom import Docket
 
 from .. import theme
 from ..tokens import SIZE
+from .bubble import bubble_box, bubble_words, paint_bubble
 from .drag import Drag, Grip
 from .ground import Ground
-from .handles import State, bubble_box, paint_bubble, paint_handle
+from .handles import State, paint_handle
 from .legend import Legend
 from .names import cut_words
 from .pens import forget
@@ -54,7 +54,7 @@ class Tabletop(QWidget):
         self._drag: Drag | None = None
         self._before: Scene | None = None  # the scene when a drag began
         self._bubble_shown: Box | None = None
-        self._ring = False
+        self._ring = False  # the focus came by a key
         self._ground, self._legend = Ground(), Legend()
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setMinimumSize(360, 240)
@@ -221,7 +221,7 @@ class Tabletop(QWidget):
                     self._legend.paint(painter, self.scene.inks, size, density)
             self._ground.paint_rulers(painter, size, theme.px(SIZE.ruler), density, self.view, self.unit)
             self._paint_bubble(painter)
-            if self._ring:
+            if self._ring and self.hasFocus():
                 painter.setPen(QPen(theme.colour("accent"), 2))
                 painter.setBrush(Qt.BrushStyle.NoBrush)
                 painter.drawRect(QRectF(self.rect()).adjusted(1, 1, -1, -1))
@@ -252,15 +252,7 @@ class Tabletop(QWidget):
         grip = next((g for g in self.scene.grips if (g.piece, g.path) == (held.piece, held.path)), None)
         if grip is None:
             return None
-        declared = rack.declarations(self._brief)[held.path]
-        value = rack.value(self._brief, held.path)
-        now = self._drag.shown if value is None else value
-        change = now - self._drag.shown
-        if declared.kind == "length":
-            figures = write_length(now, self.unit), write_length(change, self.unit, bare=True, signed=True)
-        else:
-            figures = f"{write_ratio(now)} ×", ("+" if change > 0 else "") + write_ratio(change)
-        words = (tr(declared.words), *figures)
+        words = bubble_words(self._drag, self._brief, self.unit)
         return bubble_box(self.view.px(grip.at), self._room(), *words), words
 
     def _paint_bubble(self, painter: QPainter) -> None:
