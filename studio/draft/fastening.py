@@ -10,6 +10,8 @@ from .piece import Handle, LineMark, Spot
 
 HOOK_INSET = 3.0
 """A hook lies 1/8 in back from the overlap's edge (New Mexico State Univ. Extension C-232)."""
+HOOK = 8.0
+"""A hook or bar is drawn this long, mm."""
 BUTTON_ROOM = 6.0
 """Cloth to be left between button and edge, 1/4 in (Assn of Sewing and Design Professionals, standards)."""
 
@@ -64,7 +66,7 @@ def fasten(brief: Brief) -> tuple[list[LineMark], list[Spot], list[Handle]]:
         hook = Spot(
             "hook", Point(end - min(HOOK_INSET, band.extension), middle), 8, 0, words=phrase("hook, underneath")
         )
-        bar = Spot("bar", Point(plain, middle), 8, 0, words=phrase("bar"), governs=on)
+        bar = Spot("bar", Point(plain, middle), HOOK, 0, words=phrase("bar"), governs=on)
         return [], [hook, bar], []
     heights = even_places(f.count, top + f.edge_inset, top + band.width - f.edge_inset)
     long = hole_length(f.button, f.button_diameter, f.button_height)

@@ -3,7 +3,7 @@
 import itertools
 
 from studio.brief import Brief
-from studio.geometry import TOUCH, line
+from studio.geometry import line
 from studio.words import phrase
 
 from .piece import LineMark
@@ -38,15 +38,13 @@ def gather_rows(brief: Brief, start: float, end: float, flat_width: float) -> li
     gap = brief.gathers.end_gap
     n = sections(brief, flat_width)
     breaks = (flat_width * k / n for k in range(1, n))
-    opens, closes = start < TOUCH, end > flat_width - TOUCH
     stops = [start, *(b for b in breaks if start + BREAK < b < end - BREAK), end]
     runs = [
-        (gap if opens and p == start else p - start + BREAK, q - start - (gap if closes and q == end else BREAK))
-        for p, q in itertools.pairwise(stops)
+        (max(p + BREAK, gap) - start, min(q - BREAK, flat_width - gap) - start) for p, q in itertools.pairwise(stops)
     ]
     heights = row_heights(brief.gathers.rows, brief.seams.allowance)
     rows = [LineMark("gather", line(p, y, q, y), phrase("gather row"), ROWS) for y in heights for p, q in runs if q > p]
-    ends = [gap] * opens + [end - start - gap] * closes
+    ends = [x - start for x in (gap, flat_width - gap) if start < x < end]
     words = phrase("rows start and stop {gap} from the back seam", gap=gap)
     bars = [
         LineMark("row stop", line(x, heights[0] - 4, x, heights[-1] + 4), words, ("gathers.end_gap",)) for x in ends

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from msgspec import Struct
 
 from studio.draft import Piece
+from studio.draft.cutting import cut_words
 from studio.draft.gathers import BREAK
 from studio.drawing import Mark, Words, moved
 from studio.drawing.furniture import paragraph, stroke, tick_box
@@ -15,7 +16,6 @@ from studio.words import phrase, tr
 
 from .chalk_sketch import Sketch, grain_along, sketch
 from .page import Page
-from .pattern import cut_words
 from .single import Block, Column, body, flow, numbers_are, single, upright
 from .sizes import PaperSize
 from .stations import SAME, Station, Stations, stations

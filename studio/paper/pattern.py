@@ -7,6 +7,7 @@ from msgspec import Struct
 from studio.brief import Brief
 from studio.cloth.lay import grain_down
 from studio.draft import Dimension, Piece
+from studio.draft.cutting import cut_words
 from studio.draft.piece import Side
 from studio.drawing import Group, Mark, Words, moved
 from studio.drawing.dimension import dimension
@@ -55,13 +56,6 @@ def pattern_piece(piece: Piece, said: Said) -> PatternPiece:
         whole=tuple(m.path.box.grown(3) for m in piece.lines if m.role == "buttonhole")
         + tuple(Box(*s.at, *s.at).grown(s.size / 2) for s in piece.spots if s.role == "button"),
     )
-
-
-def cut_words(piece: Piece) -> str:
-    """How many to cut: "cut 2, one mirrored"."""
-    text = tr("cut {n:count}, half of them mirrored") if piece.mirrored and piece.cut > 2 else tr("cut {n:count}")
-    text = tr("cut 2, one mirrored") if piece.mirrored and piece.cut == 2 else text
-    return spell(Phrase(text, {"n": piece.cut}), "cm")
 
 
 def cells(piece: Piece, said: Said, size: str = "") -> list[tuple[str, str]]:

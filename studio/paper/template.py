@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from msgspec import Struct
 
 from studio.draft import Piece
+from studio.draft.cutting import cut_words
 from studio.drawing import Face, Group, Ink, Mark, Stroke, Words, moved
 from studio.drawing.dimension import dimension
 from studio.drawing.furniture import arrow, paragraph, stroke
@@ -18,7 +19,7 @@ from studio.geometry import TOUCH, Point, line, rectangle
 from studio.units import spell, write_length
 from studio.words import phrase, tr
 
-from .pattern import EVERY, SMALL, Said, cells, cut_size, cut_words
+from .pattern import EVERY, SMALL, Said, cells, cut_size
 from .plan import PatternPiece
 from .title_block import title_block
 

@@ -7,9 +7,10 @@ from briefs import any_brief, brief
 from hypothesis import given, settings
 
 from studio.brief import Brief
+from studio.draft.cutting import cut_words
 from studio.drawing import Stroke, Words, flat_marks
 from studio.drawing.lettering import words_box
-from studio.paper.pattern import Said, cut_words, pattern_piece
+from studio.paper.pattern import Said, pattern_piece
 from studio.paper.template import is_panel, moves, template
 from studio.paper.whole import one_sheet, own_sheet
 from studio.units import Unit

@@ -8,10 +8,9 @@ from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainter
 
 from studio.draft import Piece
+from studio.draft.cutting import cut_words
 from studio.drawing.arrange import Laid
 from studio.geometry import Box, Point
-from studio.units import spell
-from studio.words import phrase, tr
 
 from .. import theme
 from .pens import advance, face, metrics
@@ -38,18 +37,6 @@ class Name(Struct, frozen=True):
     inside: bool
     upright: bool = False
     patch: bool = False
-
-
-def cut_words(piece: Piece) -> str:
-    """What to cut of a piece, as the trade writes it on the pattern."""
-    words = spell(phrase("cut {n:count}", n=piece.cut), "cm")
-    if piece.mirrored:
-        words += ", " + tr("one mirrored") if piece.cut == 2 else ", " + tr("half of them mirrored")
-    if piece.on_fold:
-        words += " " + tr("on the fold")
-    if piece.cloth == "interfacing":
-        words += " " + tr("of interfacing")
-    return words
 
 
 def place_names(laid: Sequence[Laid], shapes: Sequence[Shape]) -> tuple[Name, ...]:

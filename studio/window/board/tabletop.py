@@ -8,6 +8,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from studio.brief import Brief
+from studio.draft.cutting import cut_words
 from studio.drawing.arrange import Laid, arrange
 from studio.geometry import Box, Point
 from studio.units import Unit, write_length
@@ -21,7 +22,6 @@ from .drag import Drag, Grip
 from .ground import Ground
 from .handles import State, paint_handle
 from .legend import Legend
-from .names import cut_words
 from .pens import forget
 from .scene import Scene, changed, paint_scene, set_scene
 from .view import View, drafting_scale, fitted
