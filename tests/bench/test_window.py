@@ -20,7 +20,9 @@ import time; start = time.perf_counter()
 def rss():  # what the kernel says of this process alone; Linux
     return next(int(line.split()[1]) / 1024 for line in open("/proc/self/status") if line.startswith("VmHWM"))
 """
-EMPTY = RSS + """
+EMPTY = (
+    RSS
+    + """
 import sys
 from PySide6.QtWidgets import QApplication, QMainWindow
 app = QApplication(sys.argv[:1])
@@ -32,7 +34,10 @@ class Bare(QMainWindow):
 window = Bare(); window.resize(1280, 800); window.show()
 app.exec()
 """
-OURS = RSS + """
+)
+OURS = (
+    RSS
+    + """
 import sys, tempfile
 from PySide6.QtCore import QSettings
 from studio.window.running import application, bare, furnished
@@ -60,6 +65,7 @@ board.paintEvent = painted
 shop.open(None)
 app.exec()
 """
+)
 
 
 def first_paint(code: str, runs: int = 9) -> list[float]:

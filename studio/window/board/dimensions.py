@@ -60,6 +60,11 @@ class Measured(Struct, frozen=True):
         """The room that line, heads and the lines that lead to it take."""
         return self.reach.joined(spanned(*self.feet))
 
+    @property
+    def leads(self) -> tuple[Box, Box]:
+        """The lines that lead to it from what it measures."""
+        return spanned(self.feet[0], self.start), spanned(self.feet[1], self.end)
+
     def caught(self, at: Point) -> bool:
         """Whether a point (px) is on the words or the line."""
         here = Box(*at, *at)

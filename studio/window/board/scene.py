@@ -41,6 +41,11 @@ class Scene(Struct, eq=False):
         """The cut line's box of the k-th piece, px from the table's origin."""
         return self.shapes[k].box.moved(self.laid[k].at.x * self.scale, self.laid[k].at.y * self.scale)
 
+    @property
+    def written(self) -> list[Box]:
+        """The boxes of the names, and of the measured lines with their words, px from the table's origin."""
+        return [*(n.box for n in self.names), *(d.span.joined(d.box) for d in self.dimensions)]
+
 
 def set_scene(laid: tuple[Laid, ...], scale: float, unit: Unit, before: Scene | None) -> Scene:
     """Set a scene; a piece that has not changed keeps the shape it had in the scene before."""

@@ -19,16 +19,15 @@ from .. import theme
 from ..tokens import SIZE
 from .bubble import bubble_box, bubble_words, paint_bubble
 from .drag import Drag, Grip
+from .fitting import Place, fitted
 from .ground import Ground
 from .handles import State, paint_handle
 from .legend import Legend
 from .pens import forget
 from .scene import Scene, changed, paint_scene, set_scene
-from .view import View, drafting_scale, fitted
+from .view import View, drafting_scale
 
 _ZOOM: Final = 1.25
-_PADS: Final = Box(64, 56, 64, 44)
-"""Room for measured lines round the pieces when they are fitted, px."""
 _SMALLER: Final = 1.3
 """Fitted pieces that could be larger by more than this are fitted anew."""
 _TRUE_DOTS: Final = (60.0, 400.0)
@@ -48,6 +47,7 @@ class Tabletop(QWidget):
         self._brief: Brief | None = None
         self._boxes: list[Box] = []  # of the cut lines, mm on the table
         self._fitted = True
+        self._shown = True  # when last fitted, all that is written could be seen
         self._legend_on = True
         self._lit = ""
         self._hover: tuple[str, str] | None = None  # piece and path of the handle under the pointer
@@ -89,6 +89,7 @@ class Tabletop(QWidget):
         self._fitted = True
         if self._boxes:
             self._look(self._fit_view(), fitted=True)
+            self._shown = not self._hides()
 
     def zoom_in(self) -> None:
         """A quarter larger, about the middle."""
@@ -170,24 +171,28 @@ class Tabletop(QWidget):
             return None
         return self._legend.box(self.scene.inks, self.size())
 
-    def _inner(self) -> Box:
-        """The room for pieces that leaves room for their measured lines, px."""
-        left, top, right, bottom = self._room()
-        return Box(left + _PADS.left, top + _PADS.top, right - _PADS.right, bottom - _PADS.bottom)
-
-    def _fit_view(self) -> View:
+    def _place(self) -> Place:
         legend = self._legend_box()
         aside = Box(legend.left(), legend.top(), legend.right() + 1, legend.bottom() + 1) if legend else None
-        return fitted(self._boxes, self._inner(), aside)
+        return Place(self._room(), aside)
+
+    def _fit_view(self) -> View:
+        scene = self.scene
+        assert scene is not None
+        return fitted(self._boxes, self._place(), lambda k: set_scene(scene.laid, k, self.unit, scene).written)
+
+    def _hides(self) -> bool:
+        """Whether something written is cut off, or lies under the legend."""
+        return self.scene is not None and self._place().hidden(self.scene.written, self.view) > 0
 
     def _wants_fit(self) -> bool:
-        """Whether pieces would leave the view, or have become so small that they should be shown larger."""
+        """Whether pieces would leave the view or words be hidden, or all have become so small as to be shown larger."""
         if not self._boxes:
             return False
-        room, inner, now = self._room(), self._inner(), self.view.box(reduce(Box.joined, self._boxes))
-        if now.left < room.left or now.top < room.top or now.right > room.right or now.bottom > room.bottom:
+        place, now = self._place(), self.view.box(reduce(Box.joined, self._boxes))
+        if not place.holds(now) or (self._shown and self._hides()):
             return True
-        if min(inner.width / now.width, inner.height / now.height) <= _SMALLER:
+        if min(place.inner.width / now.width, place.inner.height / now.height) <= _SMALLER:
             return False
         return self._fit_view().scale > _SMALLER * self.view.scale
 

@@ -1,6 +1,5 @@
 """How the table is looked at: pixels for each millimetre, and where its origin lies on the board."""
 
-from collections.abc import Sequence
 from typing import Final
 
 from msgspec import Struct
@@ -10,9 +9,6 @@ from studio.geometry import Box, Point
 LEAST: Final = 0.004
 MOST: Final = 16.0
 """Bounds of the scale, px for each mm: a hundred panels in one view; a notch as wide as a hand."""
-_CRAMPED: Final = 40.0  # px; a board smaller than its margins still shows something
-_SMALLER: Final = 0.97
-_STEPS: Final = 28
 
 
 class View(Struct, frozen=True):
@@ -46,28 +42,6 @@ class View(Struct, frozen=True):
             mm.left * self.scale + self.x, mm.top * self.scale + self.y,
             mm.right * self.scale + self.x, mm.bottom * self.scale + self.y,
         )  # fmt: skip
-
-
-def fitted(boxes: Sequence[Box], room: Box, aside: Box | None = None, clear: float = 40.0) -> View:
-    """As large as lets every box (mm) lie in the room (px), high up, and `clear` px away from the box `aside`.
-
-    `aside` (px) stands in the lower right corner. Pieces lie in the middle, or to the left if that keeps it free;
-    only then are they made smaller.
-    """
-    left, top = min(b.left for b in boxes), min(b.top for b in boxes)
-    wide, high = max(b.right for b in boxes) - left, max(b.bottom for b in boxes) - top
-    scale = min(max(_CRAMPED, room.width) / wide, max(_CRAMPED, room.height) / high)
-    largest = min(max(scale, LEAST), MOST)
-    kept_free = aside.grown(clear) if aside else None
-    for step in range(_STEPS):
-        scale = largest * _SMALLER**step
-        over, below = room.width - wide * scale, room.height - high * scale
-        for share in (0.5, 0.0):
-            y = room.top + min(24.0, below / 2) - top * scale
-            view = View(scale, room.left + over * share - left * scale, y)
-            if kept_free is None or not any(view.box(b).meets(kept_free) for b in boxes):
-                return view
-    return View(largest, room.left - left * largest, room.top - top * largest)
 
 
 def drafting_scale(scale: float, life: float) -> str:
