@@ -2,13 +2,18 @@
 
 import pytest
 from board_bench import RULER, Table, differing
-from PySide6.QtGui import QColor, QImage
+from briefs import any_brief
+from hypothesis import HealthCheck, given, settings
+from PySide6.QtGui import QImage
 from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
+from studio.brief import Brief
 from studio.geometry import Box, Point
 from studio.window import theme
+from studio.window.board import Board
 from studio.window.board.scene import changed
+from studio.workroom import make_up
 
 
 @pytest.fixture
@@ -50,15 +55,74 @@ def test_light_touches_only_what_is_governed(table: Table, path: str):
 
 
 def test_light_is_the_accent(table: Table):
-    """A lit hem line is drawn in the accent."""
-    table.board.light("skirt.length")
+    """A lit hem line is drawn in the accent, and it is not there before."""
     at = table.board.view.px(Point(300, 210 + 620))
-    column = [table.picture().pixelColor(round(at.x), y) for y in range(round(at.y) - 3, round(at.y) + 4)]
-    assert theme.colour("accent").name() in {c.name() for c in column} or any(_bluish(c) for c in column)
+
+    def shades() -> set[str]:
+        image = table.picture()
+        return {
+            image.pixelColor(x, y).name()
+            for x in range(round(at.x) - 20, round(at.x) + 20)
+            for y in range(round(at.y) - 3, round(at.y) + 4)
+        }
+
+    assert theme.colour("accent").name() not in shades()
+    table.board.light("skirt.length")
+    assert theme.colour("accent").name() in shades()
 
 
-def _bluish(shade: QColor) -> bool:
-    return shade.blue() > shade.red() + 40
+EXTREMES = [
+    {"waistband__extension": 0.0},
+    {"skirt__length": 1500.0, "skirt__fullness": 4.0},
+    {"body__waist": 400.0, "skirt__fullness": 1.0, "skirt__length": 150.0},
+    {"skirt__cut": "across", "skirt__panels": 24, "gathers__rows": 4},
+    {"fastening__count": 3, "waistband__width": 80.0, "waistband__interfacing": "none"},
+]
+
+
+@pytest.mark.qt_log_level_fail("WARNING")
+@pytest.mark.qt_log_ignore("propagateSizeHints")  # what a platform without windows cannot do
+@pytest.mark.parametrize("wish", ["light", "dark"])
+@pytest.mark.parametrize("skirt", EXTREMES, ids=str)
+def test_the_extremes_are_painted(qtbot: QtBot, bench: QWidget, skirt: dict, wish: theme.Wish):
+    """Very small, large and many pieces are painted in either theme, near and far, and Qt complains of nothing."""
+    try:
+        theme.wear(wish)
+        table = Table(qtbot, bench, (1250, 880), **skirt)
+        paint_all_ways(table)
+        assert len(set(rows(table.picture()))) > 100
+    finally:
+        theme.wear("light")
+
+
+@pytest.mark.qt_log_level_fail("WARNING")
+@settings(max_examples=25, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(one=any_brief())
+def test_anything_typed_is_painted(qtbot: QtBot, one: Brief):
+    """Whatever the form allows is painted, and Qt complains of nothing."""
+    board = Board()
+    board.resize(690, 550)
+    board.show_docket(make_up(one))
+    board.grab()
+    board.close()
+
+
+def paint_all_ways(table: Table) -> None:
+    """Paint at life size, very small, in inches, and fitted again with a number lit."""
+    board = table.board
+    board.life_size()
+    table.picture()
+    for _ in range(30):
+        board.zoom_out()
+    table.picture()
+    board.set_unit("in")
+    board.light("skirt.length")
+    board.fit()
+
+
+def rows(image: QImage) -> list[bytes]:
+    """The rows of a picture."""
+    return [bytes(image.constScanLine(y)) for y in range(image.height())]
 
 
 EDITS = [
@@ -169,3 +233,10 @@ def test_where_it_was_stays_dotted(table: Table):
     assert min(row) < 230
     assert row != was
     table.release(start.__class__(start.x(), start.y() + 40))
+
+
+@pytest.mark.parametrize(("unit", "words"), [("cm", "62.0"), ("in", "24 3/8")])
+def test_measured_lines_are_in_the_makers_unit(table: Table, unit: str, words: str):
+    """A length reads in centimetres to the millimetre, or in inches to the nearest eighth: 620 mm is 24.41 in."""
+    table.board.set_unit(unit)
+    assert words in {d.words for d in table.board.scene.dimensions if d.path == "skirt.length"}

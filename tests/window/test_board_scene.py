@@ -15,11 +15,12 @@ from studio.drawing.arrange import arrange
 from studio.geometry import Arc, Box, Cubic, Line, Path, Point
 from studio.window.board.dimensions import OUT
 from studio.window.board.drag import Drag, Grip
+from studio.window.board.fitting import Place, fitted
 from studio.window.board.heads import add_head
 from studio.window.board.paths import painter_path
 from studio.window.board.pens import LINES, pen
 from studio.window.board.scene import Scene, set_scene
-from studio.window.board.view import View, drafting_scale, fitted
+from studio.window.board.view import View, drafting_scale
 from studio.workroom import make_up
 
 BRIEFS = {
@@ -56,6 +57,8 @@ def check_words(scene: Scene) -> None:
         assert not any(overlap(d.box, piece) for d in dimensions if not d.inside)
     for one, other in itertools.permutations(dimensions, 2):
         assert not overlap(one.box, other.reach)
+    for words, one in itertools.product([*names, *(d.box for d in dimensions)], dimensions):
+        assert words == one.box or not any(overlap(words, lead.grown(0.5)) for lead in one.leads)
 
 
 @pytest.mark.parametrize("scale", SCALES)
@@ -186,15 +189,25 @@ def test_scales_are_written_as_in_drafting():
 
 
 def test_fitted_pieces_are_in_the_room_and_clear_of_the_legend():
-    """Fitted, every piece lies in the room, and away from what stands in the corner."""
+    """Fitted, every piece and its words lie in the room, and away from what stands in the corner."""
     boxes = [Box(0, 0, 780, 90), Box(0, 200, 1450, 870), Box(0, 990, 750, 1056)]
-    room, aside = Box(86, 78, 640, 510), Box(420, 450, 680, 540)
-    view = fitted(boxes, room, aside)
-    for box in (view.box(b) for b in boxes):
-        assert room.left - 1e-6 <= box.left and box.right <= room.right + 1e-6
-        assert room.top - 1e-6 <= box.top and box.bottom <= room.bottom + 1e-6
+    room, aside = Box(22, 22, 704, 554), Box(420, 450, 680, 540)
+
+    def hem(scale: float) -> list[Box]:
+        return [Box(1450 * scale + 20, 870 * scale, 1450 * scale + 40, 870 * scale + 50)]
+
+    view = fitted(boxes, Place(room, aside), hem)
+    for box in (*(view.box(b) for b in boxes), *(b.moved(view.x, view.y) for b in hem(view.scale))):
+        assert box.joined(room) == room
         assert not overlap(box, aside)
-    assert fitted(boxes, room).scale >= view.scale
+    assert fitted(boxes, Place(room), hem).scale >= view.scale
+    assert fitted(boxes, Place(room, aside), lambda _: []).scale >= view.scale
+
+
+def test_words_that_nothing_helps_do_not_shrink_the_pieces():
+    """Words too long for the board are lost, and the pieces are as large as they would be without them."""
+    boxes, room = [Box(0, 0, 700, 600)], Box(22, 22, 704, 554)
+    assert fitted(boxes, Place(room), lambda _: []) == fitted(boxes, Place(room), lambda _: [Box(0, 0, 2000, 12)])
 
 
 def test_zoom_and_back():

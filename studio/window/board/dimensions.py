@@ -88,10 +88,10 @@ def place_dimensions(
         for m in _places(d, one, pieces[k], shapes[k].scale, spell(d.words, unit)):
             clear = m.box.grown(1)
             met = _meets(clear, others) or _meets(m.span, others) or _meets(clear, words) or _meets(clear, lines)
-            if not met and not _meets(m.reach, words):
+            if not met and not any(_meets(line, words) for line in (m.reach, *m.leads)):
                 placed.append(m)
                 words.append(m.box)
-                lines.append(m.reach)
+                lines += (m.reach, *m.leads)
                 break
     return tuple(placed)
 

@@ -14,11 +14,11 @@ _PADS: Final = Box(64, 56, 64, 44)
 """Room for measured lines round the pieces, px."""
 _CRAMPED: Final = 40.0  # px; a board smaller than its margins still shows something
 _NEAR: Final = 12.0  # px between a piece and the legend
-_WORDS_NEAR: Final = 6.0  # px between what is written and the legend
+_SPARE: Final = 24.0  # px between what is written and the legend, so that small edits do not call for another fit
 _DROP: Final = 24.0  # px that a low set of pieces may lie below the upper margin
 _SMALLER: Final = 0.97
 _STEPS: Final = 28
-_TRIES: Final = 8  # scales at which the words are set to see whether they show
+_TRIES: Final = 14  # scales at which the words are set to see whether they show
 
 
 class Place(Struct, frozen=True):
@@ -38,13 +38,11 @@ class Place(Struct, frozen=True):
         room = self.room
         return room.left <= box.left and box.right <= room.right and room.top <= box.top and box.bottom <= room.bottom
 
-    def shows(self, box: Box) -> bool:
-        """Whether a box (px) can be seen whole: in the room, and clear of what stands aside."""
-        return self.holds(box) and not (self.aside and box.meets(self.aside.grown(_WORDS_NEAR)))
-
-    def hidden(self, written: Sequence[Box], view: View) -> int:
-        """How many of what is written (px from the table's origin) cannot be seen whole."""
-        return sum(not self.shows(box.moved(view.x, view.y)) for box in written)
+    def hidden(self, written: Sequence[Box], view: View, spare: float = 0.0) -> int:
+        """How many of what is written (px from the table's origin) are cut off, or within `spare` px of the legend."""
+        corner = self.aside.grown(spare) if self.aside else None
+        boxes = [box.moved(view.x, view.y) for box in written]
+        return sum(not self.holds(box) or (corner is not None and box.meets(corner)) for box in boxes)
 
 
 def fitted(boxes: Sequence[Box], place: Place, written: Callable[[float], Sequence[Box]]) -> View:
@@ -65,7 +63,7 @@ def fitted(boxes: Sequence[Box], place: Place, written: Callable[[float], Sequen
             continue
         words, tries = written(scale), tries + 1
         for view in views:
-            lost = place.hidden(words, view)
+            lost = place.hidden(words, view, _SPARE)
             if least < 0 or lost < least:
                 best, least = view, lost
             if not lost:

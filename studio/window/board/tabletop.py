@@ -8,10 +8,9 @@ from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from studio.brief import Brief
-from studio.draft.cutting import cut_words
 from studio.drawing.arrange import Laid, arrange
 from studio.geometry import Box, Point
-from studio.units import Unit, write_length
+from studio.units import Unit
 from studio.words import tr
 from studio.workroom import Docket
 
@@ -20,6 +19,7 @@ from ..tokens import SIZE
 from .bubble import bubble_box, bubble_words, paint_bubble
 from .drag import Drag, Grip
 from .fitting import Place, fitted
+from .glass import life, read_aloud
 from .ground import Ground
 from .handles import State, paint_handle
 from .legend import Legend
@@ -30,8 +30,6 @@ from .view import View, drafting_scale
 _ZOOM: Final = 1.25
 _SMALLER: Final = 1.3
 """Fitted pieces that could be larger by more than this are fitted anew."""
-_TRUE_DOTS: Final = (60.0, 400.0)
-"""A screen that says it has fewer or more dots to the inch is not believed."""
 
 
 class Tabletop(QWidget):
@@ -70,7 +68,7 @@ class Tabletop(QWidget):
             self.fit()
         else:
             self._update_only(before)
-        self.setAccessibleDescription(self._description(laid))
+        self.setAccessibleDescription(read_aloud(laid, self.unit))
 
     def set_unit(self, unit: Unit) -> None:
         """Rulers, grid and words in another unit."""
@@ -101,7 +99,7 @@ class Tabletop(QWidget):
 
     def life_size(self) -> None:
         """As large as they will be cut, as far as the screen knows its own size."""
-        self._look(self.view.zoomed(self._life(), self._middle()))
+        self._look(self.view.zoomed(life(self.screen()), self._middle()))
 
     @property
     def legend(self) -> bool:
@@ -118,7 +116,7 @@ class Tabletop(QWidget):
     @property
     def scale_words(self) -> str:
         """The scale as drafting writes it: 1:11."""
-        return drafting_scale(self.view.scale, self._life())
+        return drafting_scale(self.view.scale, life(self.screen()))
 
     def theme_changed(self) -> None:
         """Other colours or another size of type."""
@@ -134,12 +132,6 @@ class Tabletop(QWidget):
         super().resizeEvent(event)
         if self._fitted:
             self.fit()
-
-    def _life(self) -> float:
-        """Px for each mm on the glass."""
-        screen = self.screen()
-        dots = screen.physicalDotsPerInch()
-        return (dots if _TRUE_DOTS[0] <= dots <= _TRUE_DOTS[1] else screen.logicalDotsPerInch()) / 25.4
 
     def _middle(self) -> Point:
         return self._room().centre
@@ -206,14 +198,6 @@ class Tabletop(QWidget):
         for other in (self._bubble_shown, bubble and bubble[0]):
             box = box.joined(other.grown(2)) if other else box
         self.update(QRectF(box.left, box.top, box.width, box.height).toAlignedRect())
-
-    def _description(self, laid: tuple[Laid, ...]) -> str:
-        """The pieces in words, for those who cannot see the board."""
-        return " ".join(
-            f"{one.piece.name}: {write_length(box.width, self.unit)} × {write_length(box.height, self.unit)}, "
-            f"{cut_words(one.piece)}."
-            for one, box in zip(laid, self._boxes, strict=True)
-        )
 
     def paintEvent(self, event: QPaintEvent) -> None:
         area, size, density = event.rect(), self.size(), self.devicePixelRatioF()
