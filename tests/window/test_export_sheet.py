@@ -1,0 +1,113 @@
+"""The export sheet, driven on the whole window with the real exporter."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pypdf
+import pytest
+from opening import settle, type_in
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from pytestqt.qtbot import QtBot
+
+from studio.export import Step
+from studio.trouble import Trouble
+from studio.window.export_sheet import ExportSheet
+from studio.window.shop import Shop
+
+
+def sheet(shop: Shop, folder: Path) -> ExportSheet:
+    """The export sheet, laid over the window, writing into a folder."""
+    shop.window.do.export.trigger()
+    settle(shop)
+    leaf = shop.leaf
+    assert isinstance(leaf, ExportSheet)
+    leaf.folder = folder
+    return leaf
+
+
+def press(leaf: ExportSheet) -> None:
+    """Press Export."""
+    QTest.mouseClick(leaf.lead, Qt.MouseButton.LeftButton)
+
+
+def test_export_writes_what_is_ticked(qtbot: QtBot, shop: Shop, tmp_path: Path):
+    """Sheets and pieces as PDF and SVG lie in the folder, and the sheet says how many."""
+    leaf = sheet(shop, tmp_path / "out")
+    leaf.kinds["svg"].setChecked(True)
+    press(leaf)
+    assert leaf.progress.isVisible()
+    qtbot.waitUntil(leaf.show_folder.isVisible, timeout=30000)
+    names = {p.suffix for p in (tmp_path / "out").iterdir()}
+    assert {".pdf", ".svg"} == names
+    assert f"{len(list((tmp_path / 'out').iterdir()))} files are written." == leaf.says.text()
+    assert pypdf.PdfReader(next((tmp_path / "out").glob("*-sheets-a4.pdf"))).pages
+    leaf.reject()
+
+
+def test_cancel_leaves_nothing_half_written(qtbot: QtBot, shop: Shop, tmp_path: Path):
+    """Cancel stops before the next page: no file is half-written, and one can export again."""
+    leaf = sheet(shop, tmp_path / "out")
+    press(leaf)
+    assert leaf.work is not None
+    qtbot.waitSignal(leaf.work.stepped).wait()
+    QTest.mouseClick(leaf.stop, Qt.MouseButton.LeftButton)
+    settle(shop)
+    assert "Cancelled; nothing was written." == leaf.says.text()
+    assert [] == list((tmp_path / "out").iterdir())
+    press(leaf)
+    qtbot.waitUntil(leaf.show_folder.isVisible, timeout=30000)
+    leaf.reject()
+
+
+def test_a_stop_has_to_be_acknowledged(qtbot: QtBot, shop: Shop, tmp_path: Path):
+    """What stops an export is listed; it goes on once that is ticked off."""
+    type_in(shop, "cloth.width", "60")
+    leaf = sheet(shop, tmp_path)
+    assert not leaf.lead.isEnabled()
+    assert leaf.anyway is not None
+    leaf.anyway.setChecked(True)
+    assert leaf.lead.isEnabled()
+    leaf.reject()
+
+
+def test_nothing_ticked_is_nothing_to_export(shop: Shop, tmp_path: Path):
+    """Without a format there is nothing to press."""
+    leaf = sheet(shop, tmp_path)
+    for tick in leaf.kinds.values():
+        tick.setChecked(False)
+    assert not leaf.lead.isEnabled()
+    leaf.reject()
+
+
+@pytest.mark.parametrize("fault", [OSError(28, "full"), Trouble("There is not enough memory for this picture.")])
+def test_a_fault_while_writing_is_one_sentence(qtbot: QtBot, shop: Shop, tmp_path: Path, fault: Exception):
+    """A full disk or a picture too large is said on the sheet, and the window stays usable."""
+
+    def failing(*_: object) -> Iterator[Step]:
+        yield Step(0, 2, "page 1")
+        raise fault
+
+    leaf = sheet(shop, tmp_path)
+    leaf.exporter = failing
+    press(leaf)
+    qtbot.waitUntil(lambda: not leaf.progress.isVisible())
+    assert leaf.says.text() and "Error" not in leaf.says.text()
+    assert leaf.lead.isEnabled()
+    leaf.reject()
+    type_in(shop, "body.waist", "72")
+    assert 720.0 == shop.desk.brief.body.waist
+
+
+def test_closing_while_writing_stops_it(qtbot: QtBot, shop: Shop, tmp_path: Path):
+    """Escape during an export cancels it first, and only then closes the sheet."""
+    leaf = sheet(shop, tmp_path / "out")
+    press(leaf)
+    work = leaf.work
+    assert work is not None
+    QTest.keyClick(leaf, Qt.Key.Key_Escape)
+    assert not work.running
+    assert leaf.isVisible()
+    QTest.keyClick(leaf, Qt.Key.Key_Escape)
+    settle(shop)
+    assert not shop.window.findChildren(ExportSheet) or not leaf.isVisible()
