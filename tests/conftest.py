@@ -16,7 +16,7 @@ _TESTS = Path(__file__).parent
 
 collect_ignore: list[str] = []
 if importlib.util.find_spec("PySide6") is None:  # the drafting room alone: what paints or opens a window stays out
-    collect_ignore = [
+    collect_ignore = ["window"] + [
         str(p.relative_to(_TESTS))
         for p in _TESTS.rglob("test_*.py")
         if any(word in p.read_text(encoding="utf-8") for word in _QT)

@@ -3,6 +3,8 @@
 from collections.abc import Callable
 from typing import Final, Protocol
 
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QStackedWidget, QVBoxLayout, QWidget
 
 from studio.units import Unit
@@ -35,9 +37,9 @@ class Canvas(QWidget):
 
     def __init__(self, do: Actions, parent: QWidget) -> None:
         super().__init__(parent)
-        self.foot = Foot(do, self)
         self._stack = QStackedWidget(self)
         self.views = {name: make(self._stack) for name, _, make in VIEWS}
+        self.foot = Foot(do, self)
         for view in self.views.values():
             assert isinstance(view, QWidget)
             self._stack.addWidget(view)
@@ -49,7 +51,6 @@ class Canvas(QWidget):
         column.setSpacing(0)
         column.addWidget(self._stack, 1)
         column.addWidget(self.foot)
-        QWidget.setTabOrder(self._stack, self.foot)
         self._connect(do)
 
     def choose(self, name: str) -> None:
@@ -59,8 +60,8 @@ class Canvas(QWidget):
     def show_docket(self, docket: Docket, unit: Unit) -> None:
         """Show what has been made up, in a unit."""
         for view in self.views.values():
-            view.show_docket(docket)
             view.set_unit(unit)
+            view.show_docket(docket)
 
     def light(self, path: str) -> None:
         """Light what a path governs, in every view."""
@@ -73,6 +74,8 @@ class Canvas(QWidget):
         do.larger.triggered.connect(self.board.zoom_in)
         do.smaller.triggered.connect(self.board.zoom_out)
         do.lines.toggled.connect(self._show_legend)
+        by_key = QShortcut(QKeySequence("L"), self.board, context=Qt.ShortcutContext.WidgetShortcut)
+        by_key.activated.connect(do.lines.toggle)
         self.board.scale_changed.connect(self._show_scale)
         self.foot.advise("")
         self._show_scale()

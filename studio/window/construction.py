@@ -103,7 +103,8 @@ class Construction(Form):
         row: list[QWidget] = []
         for name, section in self.sections.items():
             row += [section.head, *(self.styles if name == "skirt" else ())]
-            row += [entry for path, entry in self.fields.items() if path.startswith(f"{name}.")]
+            for path, entry in self.fields.items():
+                row += entry.controls if path.startswith(f"{name}.") else ()
         for one, other in pairwise(row):
             QWidget.setTabOrder(one, other)
 

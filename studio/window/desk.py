@@ -17,16 +17,19 @@ class Desk(QObject):
     """Every edit goes through here, and comes back as one whole docket.
 
     `made_up` carries the docket, once for all edits of one turn of the event loop; also after a save, which changes
-    only whether it is clean. `settling` asks whoever is being typed in to say now what was typed.
+    only whether it is clean. `settling` asks whoever is being typed in to say now what was typed; `taken` says that
+    another skirt lies on the desk.
     """
 
     made_up = Signal(object)
     settling = Signal()
+    taken = Signal()
 
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
         self.history = History(rack.usual())
         self.file: Path | None = None
+        self._drafted = self.history  # the last that could be made up
         self._docket: Docket | None = None
         self._pause = QTimer(self)
         self._pause.setSingleShot(True)
@@ -43,6 +46,7 @@ class Desk(QObject):
         """What is made up from the brief as it is now."""
         if self._docket is None or self._docket.brief is not self.brief:
             self._docket = make_up(self.brief)
+        self._drafted = self.history
         return self._docket
 
     @property
@@ -58,6 +62,7 @@ class Desk(QObject):
         """Put another skirt on the desk; `saved` is what can be had again, where that is not the brief itself."""
         self.file = file
         self._step(History(brief, saved))
+        self.taken.emit()
 
     def edit(self, path: str, value: Any) -> None:
         """A new value; values in a row at one path are one step, until it is finished."""
@@ -95,4 +100,12 @@ class Desk(QObject):
             self._pause.start()
 
     def _make_up(self) -> None:
-        self.made_up.emit(self.docket)
+        """Show what comes of the brief; should drafting break down, the skirt is as it was before."""
+        try:
+            docket = self.docket
+        except Exception:
+            if self._docket is not None:
+                self.history = self._drafted
+                self.made_up.emit(self._docket)
+            raise
+        self.made_up.emit(docket)

@@ -8,7 +8,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from studio.export import Step
 from studio.files import refusal
 from studio.trouble import Trouble
-from studio.words import phrase
+from studio.words import phrase, tr
 
 
 class Exporting(QObject):
@@ -46,6 +46,9 @@ class Exporting(QObject):
             self._fail(str(trouble))
         except OSError as fault:
             self._fail(refusal(fault, phrase("{name:word} cannot be written.", name=f"“{self._folder.name}”")))
+        except Exception:
+            self._fail(tr("Something went wrong in the writing; what was finished before is whole."))
+            raise  # for the log
         else:
             self._tell(step)
 

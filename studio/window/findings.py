@@ -87,6 +87,9 @@ class Findings(QScrollArea):
             if self._column.indexOf(row) != place:
                 self._column.insertWidget(place, row)
             row.tell(finding, unit)
+        wide = max((row.remedy_width() for row in self.rows.values()), default=0)
+        for row in self.rows.values():
+            row.remedy.setFixedWidth(wide)  # one column
         self._nothing.setVisible(not findings)
         if held is not None and keys and self._held() is None:
             row = self.rows[keys[min(held, len(keys) - 1)]]

@@ -57,7 +57,7 @@ class Form(QScrollArea):
     def reveal(self, path: str) -> None:
         """Put the cursor into a field, wherever it is."""
         entry = self.fields[path]
-        entry.setFocus(Qt.FocusReason.ShortcutFocusReason)  # so that a box selects what it holds
+        entry.take_in_hand()
         self.ensureWidgetVisible(entry, 0, SPACE.xl)
 
     def in_hand(self) -> Entry | None:

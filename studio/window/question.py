@@ -17,7 +17,7 @@ class Question(Leaf):
 
     def __init__(self, title: str, parent: QWidget) -> None:
         super().__init__(tr("Save the changes?"), parent)
-        says = phrase("“{title:word}” has changes that are not in its file yet.", title=title)
+        says = phrase("“{title:word}” has changes that are not saved yet.", title=title)
         self.add_words(spell(says, "cm"))
         self.save = self.add_button(tr("Save"), lead=True)
         self.lose = self.add_button(tr("Don’t save"))

@@ -11,6 +11,7 @@ from PySide6.QtCore import QStandardPaths, QTimer
 from PySide6.QtWidgets import QApplication
 
 from studio import units
+from studio.trouble import Trouble
 from studio.words import tr
 
 from . import theme
@@ -21,6 +22,8 @@ if TYPE_CHECKING:
     from .shop import Shop
 
 LOG = "faults.log"
+LARGEST = 1_000_000
+"""Bytes of log; after that it begins anew, so that a fault at every painting cannot fill the disk."""
 _WARM = 300  # ms after the window shows
 
 
@@ -82,6 +85,9 @@ class Faults:
         if not issubclass(kind, Exception):
             sys.__excepthook__(kind, fault, trace)
             return
+        if isinstance(fault, Trouble):  # it has its own sentence
+            self._shop.say(str(fault))
+            return
         write_log("".join(traceback.format_exception(kind, fault, trace)))
         self._shop.say(
             tr("Something went wrong here; your skirt is as it was. Save it under another name to be safe.")
@@ -93,7 +99,9 @@ def write_log(text: str) -> None:
     folder = Path(QStandardPaths.writableLocation(QStandardPaths.StandardLocation.AppDataLocation))
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        with (folder / LOG).open("a", encoding="utf-8") as log:
-            log.write(f"{text}\n")
+        log = folder / LOG
+        full = log.exists() and log.stat().st_size > LARGEST
+        with log.open("w" if full else "a", encoding="utf-8", errors="replace") as file:
+            file.write(f"{text}\n")
     except OSError:
         return

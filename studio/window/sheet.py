@@ -51,6 +51,8 @@ QPushButton#lead { background: $accent; border-color: $accent; color: $on_accent
 QPushButton#lead:hover { background: $accent_deep; border-color: $accent_deep; }
 QPushButton#lead:focus { border: 2px solid $ink; padding: 6px 19px; }
 QPushButton#lead:disabled { background: transparent; border: 1px solid $hair; color: $off; padding: 7px 20px; }
+QProgressBar { background: $field; border: 1px solid $edge; border-radius: 4px; min-height: 8px; max-height: 8px; }
+QProgressBar::chunk { background: $accent; border-radius: 3px; }
 QScrollArea { border: none; background: $panel; }
 QScrollArea#findings { background: $chrome; }
 QScrollBar:vertical { background: transparent; width: 10px; margin: 0; }

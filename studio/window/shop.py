@@ -35,6 +35,7 @@ class Shop(QObject):
         window.furnish(self.unit, self._recent)
         self.files = Files(self.desk, settings, self.window)
         self.leaf: Leaf | None = None
+        self._opened = False
         self._connect()
         self._furnish()
 
@@ -47,6 +48,7 @@ class Shop(QObject):
             self.window.show_start(can_go_back=False)
         self._show(self.desk.docket)
         self.window.show()
+        self._open_sections()
 
     def say(self, sentence: str) -> None:
         """Show a sentence about what went wrong."""
@@ -77,6 +79,7 @@ class Shop(QObject):
         table.construction.folded.connect(self._keep_sections)
         desk.made_up.connect(self._show)
         desk.settling.connect(table.settle)
+        desk.taken.connect(table.clear)
         files.trouble.connect(self.say)
         files.settled.connect(self._settled)
         window.recent.picked.connect(files.open_path)
@@ -85,7 +88,7 @@ class Shop(QObject):
         window.start.drafted.connect(self._draft)
         window.start.wanted_file.connect(files.open)
         window.start.wanted_sample.connect(files.open_sample)
-        window.start.given_up.connect(window.show_table)
+        window.start.given_up.connect(self._to_table)
 
     def _furnish(self) -> None:
         """As it was left: open sections, legend, ticks in the menus."""
@@ -94,23 +97,33 @@ class Shop(QObject):
         do.tick(do.wishes, settings.wish)
         do.lines.setChecked(settings.legend)
         self.window.table.canvas.board.legend = settings.legend
-        self.window.table.construction.open_sections(settings.sections)
+
+    def _open_sections(self) -> None:
+        """As they were left; the first time as many as the window holds, which only shows at the table."""
+        if self.window.at_table and not self._opened:
+            self._opened = True
+            self.window.table.construction.open_sections(self.settings.sections)
 
     def _show(self, docket: Docket) -> None:
-        desk, do = self.desk, self.window.do
+        desk, do, here = self.desk, self.window.do, self.window.at_table
         self.window.show_docket(docket, self.unit)
         self.window.name(desk.brief.title, desk.file, clean=desk.clean)
-        do.undo.setEnabled(desk.history.can_undo)
-        do.redo.setEnabled(desk.history.can_redo)
+        do.undo.setEnabled(here and desk.history.can_undo)
+        do.redo.setEnabled(here and desk.history.can_redo)
 
     def _settled(self) -> None:
         self.window.notice.clear()
+        self._to_table()
+
+    def _to_table(self) -> None:
         if not self.window.at_table:
             self.window.show_table()
         self._show(self.desk.docket)
+        self._open_sections()
 
     def _new(self) -> None:
-        self.window.show_start(can_go_back=self.window.at_table)
+        self.desk.settle()
+        self.window.show_start(can_go_back=self.window.at_table or not self.window.start.back.isHidden())
 
     def _draft(self, values: dict[str, Any]) -> None:
         self.files.draft(rack.edit(rack.usual(), values))

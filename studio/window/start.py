@@ -111,7 +111,7 @@ class Start(QScrollArea):
         for field in self.fields.values():
             field.show_value(field.declared.default, field.unit)
         self.back.setVisible(can_go_back)
-        self.fields[ASKED[0]].setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self.fields[ASKED[0]].take_in_hand()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape and self.back.isVisible():

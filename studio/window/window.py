@@ -4,7 +4,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QEvent, Signal
+from PySide6.QtCore import QEvent, QMimeData, QSize, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
@@ -50,8 +50,9 @@ class Window(QMainWindow):
         super().__init__()
         self.may_close = False
         self.setWindowTitle("Skirtwright")
-        self.setMinimumSize(*(theme.px(side) for side in LEAST))
-        self.resize(*(theme.px(side) for side in USUAL))
+        self.setMinimumSize(*LEAST)
+        room = self.screen().availableSize()
+        self.resize(QSize(*(theme.px(side) for side in USUAL)).boundedTo(room))
 
     def furnish(self, unit: Unit, recent: Callable[[], list[Path]]) -> None:
         """Bring menus, toolbar, first sheet and worktable."""
@@ -110,7 +111,8 @@ class Window(QMainWindow):
     def name(self, title: str, file: Path | None, *, clean: bool) -> None:
         """Say in the title what is on the table, and whether it is changed."""
         self.setWindowFilePath(str(file) if file else "")
-        self.setWindowTitle(f"{title or tr('Skirt')}[*] – Skirtwright")
+        plain = (title or tr("Skirt")).replace("[*]", "[*][*]")  # Qt takes a single one for the place of its mark
+        self.setWindowTitle(f"{plain}[*] – Skirtwright")
         self.setWindowModified(not clean)
 
     def _show(self, page: QWidget) -> None:
@@ -120,6 +122,8 @@ class Window(QMainWindow):
         do = self.do
         for action in (do.save, do.save_as, do.export, do.fit, do.life_size, do.larger, do.smaller, do.lines):
             action.setEnabled(here)
+        for action in (do.undo, do.redo):  # at the table it depends on the steps there are
+            action.setEnabled(False)
 
     def _lay_out(self, body: QWidget) -> None:
         from .widgets.strokes import hairline
@@ -142,14 +146,21 @@ class Window(QMainWindow):
             event.ignore()
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        if any(Path(url.toLocalFile()).suffix == ".skirt" for url in event.mimeData().urls()):
+        if _skirt(event.mimeData()):
             event.acceptProposedAction()
 
     def dropEvent(self, event: QDropEvent) -> None:
-        for url in event.mimeData().urls():
-            self.file_dropped.emit(Path(url.toLocalFile()))
+        if path := _skirt(event.mimeData()):
+            event.acceptProposedAction()
+            self.file_dropped.emit(path)
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange and "table" in self.__dict__:
             self.table.canvas.board.theme_changed()
+
+
+def _skirt(carried: QMimeData) -> Path | None:
+    """The one skirt file that is carried; None for anything else."""
+    paths = [Path(url.toLocalFile()) for url in carried.urls() if url.isLocalFile()]
+    return paths[0] if len(paths) == 1 and paths[0].suffix == ".skirt" else None

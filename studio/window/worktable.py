@@ -51,6 +51,14 @@ class Worktable(QWidget):
         self.canvas.show_docket(docket, self.unit)
         self.strip.show_docket(docket, self.unit)
 
+    def clear(self) -> None:
+        """Make room for another skirt: no words that could not be read, and all of it in view."""
+        for form in self.forms:
+            for entry in form.fields.values():
+                if entry.fault:
+                    entry.give_up()
+        self.canvas.board.fit()
+
     def in_hand(self) -> Entry | None:
         """The field that has the focus."""
         return next((entry for form in self.forms if (entry := form.in_hand())), None)

@@ -34,6 +34,7 @@ class Entry(QWidget):
         self.unit: Unit = unit
         self.fault = ""
         self._before: tuple[Typed] | None = None  # the value before the edit that is going on
+        self.controls: list[QWidget] = []  # what Tab stops at, in order
         self._in_hand = False
         self._lit_from_outside = False
         self._plate = Fade(self)
@@ -68,6 +69,10 @@ class Entry(QWidget):
         self._take_back()
         self._finish()
 
+    def take_in_hand(self) -> None:
+        """Put the cursor into the field, with what it holds selected."""
+        self.controls[0].setFocus(Qt.FocusReason.ShortcutFocusReason)
+
     def set_lit(self, on: bool) -> None:
         """Light the field from outside, because the pointer is on its line or its finding."""
         self._lit_from_outside = on
@@ -93,9 +98,8 @@ class Entry(QWidget):
             self.finished.emit(self.path)
 
     def _watch(self, *controls: QWidget) -> None:
-        """Know when one of the field's controls is in hand; the first of all stands for the whole field."""
-        if self.focusProxy() is None:
-            self.setFocusProxy(controls[0])
+        """Know when one of the field's controls is in hand."""
+        self.controls += controls
         for control in controls:
             control.installEventFilter(self)
 

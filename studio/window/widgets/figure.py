@@ -48,7 +48,7 @@ class Figure(QWidget):
         self.setAccessibleName(tr("Where the tape goes"))
 
     def sizeHint(self) -> QSize:
-        return QSize(190, 180)
+        return QSize(190, self.minimumHeight())  # it takes what is left, and never makes a form scroll
 
     def light(self, path: str) -> None:
         """Light the line of a measurement; "" for none."""

@@ -1,7 +1,7 @@
 """One finding: its weight, one sentence, and what mends it."""
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QEnterEvent, QFocusEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QEnterEvent, QFocusEvent, QFontMetrics, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from studio.check.finding import Weight
@@ -42,6 +42,11 @@ class FindingRow(QWidget):
         row.setSpacing(SPACE.l)
         row.addWidget(self.words, 1)
         row.addWidget(self.remedy)
+
+    def remedy_width(self) -> int:
+        """How wide the remedy's button wants to be, px."""
+        words = QFontMetrics(theme.font()).horizontalAdvance(self.remedy.text())
+        return max(theme.px(SIZE.remedy_w), words + 2 * SPACE.l)
 
     def show_finding(self, weight: Weight, words: str, remedy: str = "", place: str = "") -> None:
         """Give it a finding: the words as they are read, the button's words ("" for none), the path it points at."""
