@@ -1,7 +1,8 @@
 """The one reader of typed lengths, and the one writer: millimetres inside, the maker's words at the edge.
 
 The grammar is our own and small: up to three quantities, each a whole or decimal number, a fraction or both, each
-with its unit. Only the conversion of the rarer units is asked of pint, which is slow to load: `warm` does it early.
+with its unit. Only the conversion of the rarer units is asked of pint, which is large and slow to load, once one is
+typed.
 """
 
 import math
@@ -137,11 +138,6 @@ def spell(text: Phrase, unit: Unit) -> str:
     return "".join(
         [before + (write(text.values[name], unit) if write else "") for before, name, write in _template(tr(text.text))]
     )
-
-
-def warm() -> None:
-    """Make ready the slow part, the rarer units; for when the window has been painted."""
-    _registry()
 
 
 _WRITERS: Final[dict[str, Callable[[Any, Unit], str]]] = {

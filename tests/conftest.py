@@ -11,7 +11,7 @@ from hypothesis import settings
 settings.register_profile("studio", deadline=None, derandomize=True, database=None)
 settings.load_profile("studio")
 
-_QT = ("PySide6", "qtbot", "write_pdf", "write_png", "export(", '"export"')
+_QT = ("PySide6", "paper.pdf", "qtbot", "write_pdf", "write_png", "export(", '"export"')
 _TESTS = Path(__file__).parent
 
 collect_ignore: list[str] = []

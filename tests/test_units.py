@@ -17,7 +17,6 @@ from studio.units import (
     read_length,
     read_number,
     spell,
-    warm,
     write_count,
     write_length,
     write_metres,
@@ -193,14 +192,6 @@ def test_everyday_units_do_not_wait_for_pint() -> None:
     )
     done = subprocess.run([sys.executable, "-c", asks], capture_output=True, text=True, check=True)
     assert "False True" == done.stdout.strip()
-
-
-def test_warming_up_is_done_once() -> None:
-    """After the window has warmed the units, a yard finds them ready."""
-    warm()
-    built = units._registry.cache_info().misses
-    assert 914.4 == read_length("1 yd")
-    assert built == units._registry.cache_info().misses == 1
 
 
 @pytest.mark.parametrize(

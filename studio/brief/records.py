@@ -48,7 +48,7 @@ class Waistband(Record, frozen=True):
     ease: Annotated[float, mm("Ease", 0, 100, "Room between body and band: a thumb should slip under.")] = 10.0
     extension: Annotated[float, mm("Extension", 0, 100, "Past the opening, to carry the fastening.")] = 40.0
     interfacing: Annotated[Literal["whole", "outer half", "trimmed", "none"], one_of(
-        "Interfacing", "Whole: to the cut edges. Outer half: the face only. Trimmed: 3 mm past the seams.")] = "trimmed"
+        "Interfacing", "Whole: to the cut edges. Outer half: the face only. Trimmed: just past the seams.")] = "trimmed"
 
 
 class Opening(Record, frozen=True):
@@ -71,7 +71,7 @@ class Fastening(Record, frozen=True):
     button: Annotated[Literal["flat", "domed", "ball"], one_of(
         "Button", "A thick button needs a longer hole.", when=BUTTONED)] = "flat"
     button_diameter: Annotated[float, mm(
-        "Diameter", 6, 60, "Across the button; 24 L is 1.5 cm.", step=0.5, when=BUTTONED)] = 18.0
+        "Diameter", 6, 60, "Across the button; lignes are read too, as 24 L.", step=0.5, when=BUTTONED)] = 18.0
     button_height: Annotated[float, mm("Thickness", 1, 30, "How thick the button is.", step=0.5, when=BUTTONED)] = 3.0
     end_inset: Annotated[float, mm(
         "Hole from the end", 3, 80, "From the extension’s finished end to the hole’s outer end.", when=BUTTONED)] = 15.0
@@ -87,7 +87,7 @@ class Gathers(Record, frozen=True):
 
     rows: Annotated[int, whole("Rows", 1, 4, "Two rows lie flat; three for thick cloth.")] = 2
     sections: Annotated[int, whole(
-        "Sections", 0, 12, "Where the rows break; by width: halves, and quarters above 3 m.",
+        "Sections", 0, 12, "Where the rows break; by width: halves, and quarters in very wide cloth.",
         blank="by width")] = 0
     end_gap: Annotated[float, mm("Flat at the opening", 0, 80, "Left ungathered, so that the zip lies flat.")] = 20.0
 

@@ -22,7 +22,7 @@ class Gathered(Skirt, frozen=True, tag="gathered"):
     """Straight panels gathered to the band."""
 
     fullness: Annotated[float, times(
-        "Fullness", 1, 5, "Flat width of cloth for each centimetre of waist seam.")] = 2.0
+        "Fullness", 1, 5, "Flat width of the cloth, so many times the waist seam.")] = 2.0
     cut: Annotated[Literal["along", "across"], one_of(
         "Cut", "Along: the waist edge lies along the selvedge, as a border print wants. Across: widths are joined."
     )] = "along"

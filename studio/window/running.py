@@ -10,7 +10,6 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QStandardPaths, QTimer
 from PySide6.QtWidgets import QApplication
 
-from studio import units
 from studio.trouble import Trouble
 from studio.words import tr
 
@@ -24,7 +23,7 @@ if TYPE_CHECKING:
 LOG = "faults.log"
 LARGEST = 1_000_000
 """Bytes of log; after that it begins anew, so that a fault at every painting cannot fill the disk."""
-_WARM = 300  # ms after the window shows
+_SETTLED = 300  # ms after the window shows
 
 
 def keep_shop(file: Path | None) -> int:
@@ -37,7 +36,7 @@ def keep_shop(file: Path | None) -> int:
     shop = furnished(settings, window)
     sys.excepthook = Faults(shop)
     shop.open(file)
-    QTimer.singleShot(_WARM, _settle_in)
+    QTimer.singleShot(_SETTLED, gc.enable)
     return app.exec()
 
 
@@ -56,12 +55,6 @@ def furnished(settings: Settings, window: Window) -> "Shop":
     from .shop import Shop  # brings the whole house with it
 
     return Shop(settings, window)
-
-
-def _settle_in() -> None:
-    """What can wait until the window shows."""
-    gc.enable()
-    units.warm()
 
 
 def application() -> QApplication:

@@ -1,9 +1,10 @@
 """A made-up plan for looking and measuring: a waistband and a template, as rectangles with lines and words."""
 
-from studio.drawing import Group, Mark, Words, moved
+from studio.drawing import Group, Mark, Words, flat_marks, moved
 from studio.drawing.dimension import dimension
 from studio.drawing.furniture import arrow, disc, frame, paragraph, stroke
 from studio.geometry import Box, Point, rectangle
+from studio.paper.page import Page
 from studio.paper.plan import PatternPiece
 from studio.paper.title_block import title_block
 
@@ -100,3 +101,8 @@ def template() -> PatternPiece:
         (set_down(block, 278, 74), order),
         upright=(0, 10, 15, 20, 635, 665, wide), lying=(0, 15, 35, 40, 150, high),
     )  # fmt: skip
+
+
+def texts(page: Page) -> list[str]:
+    """All words on a page."""
+    return [m.text for m in flat_marks(page.drawing) if isinstance(m, Words)]

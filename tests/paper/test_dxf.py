@@ -6,7 +6,7 @@ from typing import Any
 
 import ezdxf
 import pytest
-from test_pdf import HOSTILE
+from hostile import HOSTILE
 
 from studio.drawing import PENS, Group, Stroke, Words
 from studio.geometry import Arc, Cubic, Point, circle, line, rectangle

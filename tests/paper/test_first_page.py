@@ -3,8 +3,7 @@
 import itertools
 
 import pytest
-from sample_plan import template, waistband
-from test_tiles import texts
+from sample_plan import template, texts, waistband
 
 from studio.drawing import Stroke, Words, flat_marks
 from studio.drawing.lettering import words_box

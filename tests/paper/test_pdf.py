@@ -8,6 +8,7 @@ from pathlib import Path
 import numpy as np
 import pypdf
 import pytest
+from hostile import HOSTILE
 from reading_back import looked_at, of_size, page_sizes, seen_on
 
 from studio.drawing import Group, Stroke, Words
@@ -19,9 +20,6 @@ from studio.paper.pdf import write_pdf
 from studio.trouble import Trouble
 
 pytestmark = pytest.mark.usefixtures("qapp")
-
-HOSTILE = "a\x00b\x07 \ud800 </text><script>alert(1)</script> 🧵 שלום %%d ^I \U0001f1ec\U0001f1e7"
-"""Words as nobody types them."""
 
 
 def written(path: Path, *pages: Page, title: str = "A skirt") -> pypdf.PdfReader:

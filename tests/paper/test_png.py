@@ -4,8 +4,8 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from hostile import HOSTILE
 from PIL import Image
-from test_pdf import HOSTILE
 
 from studio.drawing import Stroke, Words
 from studio.geometry import Point, line, rectangle

@@ -8,8 +8,8 @@ import numpy as np
 import pytest
 import resvg_py
 import svgpathtools
+from hostile import HOSTILE
 from PIL import Image
-from test_pdf import HOSTILE
 
 from studio.drawing import Group, Stroke, Words
 from studio.drawing.lettering import font_file

@@ -7,7 +7,7 @@ import numpy as np
 import pypdf
 import pytest
 from reading_back import looked_at, of_size, page_sizes, seen_on
-from sample_plan import BAND, TEMPLATE, TITLE, template, waistband
+from sample_plan import BAND, TEMPLATE, TITLE, template, texts, waistband
 from test_grid import PAPERS
 
 from studio.drawing import Group, Stroke, Words, flat_marks
@@ -43,11 +43,6 @@ def group(page: Page, name: str) -> tuple:
     """The marks of a group of a page."""
     (found,) = [m for m in page.drawing if isinstance(m, Group) and m.name.startswith(name)]
     return found.marks
-
-
-def texts(page: Page) -> list[str]:
-    """All words on a page."""
-    return [m.text for m in flat_marks(page.drawing) if isinstance(m, Words)]
 
 
 @pytest.mark.parametrize("paper", [*PAPERS, ROLL], ids=lambda p: f"{p.name} {p.width:.0f} {p.overlap:.0f}")
