@@ -45,6 +45,11 @@ class TypedEntry(Entry):
         if not typing and not (same and self.fault):
             self._write()
 
+    def take_in_hand(self) -> None:
+        """Put the cursor into the box, so that what is typed replaces what it holds."""
+        super().take_in_hand()
+        self.box.selectAll()
+
     def settle(self) -> None:
         try:
             value = self._read()
