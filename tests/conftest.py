@@ -6,6 +6,7 @@ from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
+import pytest
 from hypothesis import settings
 
 settings.register_profile("studio", deadline=None, derandomize=True, database=None)
@@ -21,3 +22,10 @@ if importlib.util.find_spec("PySide6") is None:  # the drafting room alone: what
         for p in _TESTS.rglob("test_*.py")
         if any(word in p.read_text(encoding="utf-8") for word in _QT)
     ]
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _one_application(request: pytest.FixtureRequest) -> None:
+    """The first application is the one that can show windows, whichever test comes first."""
+    if importlib.util.find_spec("PySide6") is not None:
+        request.getfixturevalue("qapp")

@@ -34,7 +34,7 @@ def test_make_up_across(benchmark):
     assert figure <= floor
 
 
-def test_sheets(benchmark, tmp_path: Path):
+def test_sheets(benchmark, tmp_path: Path, qapp):
     """Tiled sheets of the sample on A4 take at most 150 times as long as 50 000 additions (300 ms)."""
     docket = make_up(rack.usual())
 
