@@ -1,5 +1,6 @@
 """`skirtwright` and `python -m studio`: a window, or one of the commands."""
 
+import os
 import sys
 from collections.abc import Sequence
 from pathlib import Path
@@ -15,6 +16,12 @@ def main(argv: Sequence[str] | None = None) -> int:
         return _command(said) if said and said[0] in COMMANDS else _window(said)
     except Trouble as trouble:
         print(f"skirtwright: {trouble}", file=sys.stderr)
+        return 2
+    except BrokenPipeError:  # whoever was reading has read enough
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+    except Exception as fault:  # a fault of ours is one line for the maker too
+        print(f"skirtwright: Something went wrong here ({type(fault).__name__}: {fault}).", file=sys.stderr)
         return 2
 
 

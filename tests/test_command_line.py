@@ -141,3 +141,21 @@ def test_module_and_command_are_the_same():
     """`python -m studio` is the installed command."""
     run = subprocess.run([sys.executable, "-m", "studio", "--help"], capture_output=True, text=True, check=True)
     assert "draft | lay | export | save" in run.stdout
+
+
+def test_a_reader_that_goes_away():
+    """Piped into something that stops reading, a command ends quietly."""
+    run = subprocess.run(
+        f"{sys.executable} -m studio draft --json | true", shell=True, capture_output=True, text=True, check=False
+    )
+    assert "" == run.stderr
+
+
+def test_a_fault_of_ours_is_one_line(capsys, monkeypatch: pytest.MonkeyPatch):
+    """What nobody foresaw is one line too, and never a traceback."""
+
+    def broken(brief: object) -> None:
+        raise ZeroDivisionError("a seam of no length")
+
+    monkeypatch.setattr("studio.commands.make_up", broken)
+    assert "a seam of no length" in refused(capsys, 2, "draft", "--json")

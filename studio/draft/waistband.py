@@ -56,8 +56,8 @@ def folded_band(brief: Brief, sections: int, sews_to: str) -> Piece:
         spots=(*spots, *fastenings),
         notes=tuple(
             Note(phrase(words), Point(closed * share, y))
-            for words, y in (("outside face", w * 1.5), ("inside", w * 0.5))
-            for share in (0.375, 0.875)
+            for words, y, shares in (("outside face", w * 1.5, (0.375,)), ("inside", w * 0.5, (0.375, 0.875)))
+            for share in shares
         ),
         handles=(
             Handle("waistband.width", Point(closed * 0.14, w), "y", 1.0),

@@ -63,7 +63,8 @@ def write_pdf(path: pathlib.Path, pages: Iterable[Page], title: str) -> Iterator
                 paint(painter, page.drawing, page.box)
                 yield len(sizes)
         finally:
-            painter.end()
+            if painter.isActive():
+                painter.end()
             del writer
         if not sizes:
             raise Trouble("There is no page to print.")

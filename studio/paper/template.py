@@ -21,7 +21,7 @@ from studio.words import phrase, tr
 
 from .pattern import EVERY, SMALL, Said, cells, cut_size
 from .plan import PatternPiece
-from .title_block import title_block
+from .title_block import HEIGHT, title_block
 
 WIDEST, STEP = 170.0, 10.0
 """A template is at most this wide (mm), and a round number of centimetres."""
@@ -144,18 +144,22 @@ def _grain(piece: Piece, tall: float, wide: float) -> Iterator[Mark]:
 def _blocks(piece: Piece, said: Said, step: Moves, tall: float) -> tuple[Group, ...]:
     facts = cells(piece, said, cut_size(piece, said.unit))
     block = title_block(said.number, f"{piece.name}, {tr('template')}", cut_words(piece), facts)
-    top = min(step.width * 0.42, step.width - 80)
+    top = _clear(step, HEIGHT)
     blocks = [Group(block.name, moved(block.marks, tall * 0.46, top))]
     if step.count > 1:
-        order = Words(
-            spell(phrase("Lay it {n:count} times", n=step.count), "cm"),
-            Point(tall * 0.11, top + 8),
-            ORDER,
-            face="semibold",
-        )
-        text = paragraph(_how(piece, step, said), tall * 0.11, top + 12, 126, TEXT)
-        blocks.append(Group("order", (order, *text.marks)))
+        words = spell(phrase("Lay it {n:count} times", n=step.count), "cm")
+        text = paragraph(_how(piece, step, said), 0, 12, 126, TEXT)
+        order = (Words(words, Point(0, 8), ORDER, face="semibold"), *text.marks)
+        blocks.append(Group("order", moved(order, tall * 0.11, _clear(step, text.below))))
     return tuple(blocks)
+
+
+def _clear(step: Moves, height: float) -> float:
+    """How far down a block of that height stands clear of the seam, the last move's line and the edge's words, mm."""
+    top, most = 45.0, step.width - 24 - height
+    if top - 5 < step.last < top + height + 5 and step.last < step.width - TOUCH:
+        top = step.last + 8 if step.last + 8 <= most else step.last - 8 - height
+    return max(30.0, min(top, most))
 
 
 def _how(piece: Piece, step: Moves, said: Said) -> str:
