@@ -102,7 +102,7 @@ def _block_shift(
 ) -> tuple[float, float]:  # fmt: skip
     if not joins.cut(box.grown(_BLOCK_APART)):
         return 0.0, 0.0
-    blocking = [o.grown(2.5) for o in others]
+    blocking = [o.grown(0.5) for o in others]
     for dx, dy in _ways(box, joins):
         there = box.moved(dx, dy)
         if not _within(there, outline.box) or joins.cut(there.grown(_BLOCK_APART)):
