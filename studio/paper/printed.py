@@ -16,14 +16,14 @@ from .whole import numbered
 
 
 def printed(pieces: tuple[Piece, ...], said: Said) -> Iterator[Page]:
-    """The page to measure first, the sheets, a chalk list for each panel, and the edge gauges."""
+    """The page to measure first, the sheets, chalk lists of the panels and then the band, and the edge gauges."""
     paper, title, unit = paper_size(said.brief.paper), said.brief.title, said.unit
     room = min(paper.live)
     yield from pages(laid_out(list(_drawn(pieces, said, room)), paper), title, unit)
     panels = [p for p in pieces if is_panel(p)]
     band = next((p for p in pieces if p.id == "waistband"), None)
-    for k, panel in enumerate(panels):
-        yield from chalk_list(panel, title, unit, paper, band if k == 0 else None)
+    for panel in panels:
+        yield from chalk_list(panel, title, unit, paper, band if panel is panels[-1] else None)
     moved = said.brief.paper.panels == "template" and panels
     yield from edge_gauges(pieces, title, unit, paper, moves(panels[0], room) if moved else None)
 

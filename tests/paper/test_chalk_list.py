@@ -14,6 +14,8 @@ from studio.draft import Piece
 from studio.drawing.lettering import LEAST
 from studio.paper.chalk_list import chalk_list
 from studio.paper.page import Page
+from studio.paper.pattern import Said
+from studio.paper.printed import printed
 from studio.paper.sizes import PaperSize, paper_size
 from studio.paper.stations import stations
 from studio.styles import rack
@@ -25,11 +27,11 @@ TICK = 3.6
 
 
 def lists(one: Brief, unit: Unit = "cm") -> list[tuple[Piece, tuple[Page, ...]]]:
-    """The pages of every panel, the band with the first."""
+    """The pages of every panel, the band with the last."""
     docket, paper = make_up(one), paper_size(one.paper)
     panels = [p for p in docket.pieces if any(e.hem for e in p.edges)]
     band = docket.draft.piece("waistband")
-    return [(p, chalk_list(p, one.title, unit, paper, band if k == 0 else None)) for k, p in enumerate(panels)]
+    return [(p, chalk_list(p, one.title, unit, paper, band if p is panels[-1] else None)) for p in panels]
 
 
 def ticks(page: Page) -> int:
@@ -58,8 +60,10 @@ def test_every_station_is_listed_with_a_box_to_tick(one: Brief, size: str, unit:
     """The pages hold each distance of the piece, in the maker's unit, and as many boxes as stations."""
     one = rack.edit(one, {"paper.size": size})
     band = make_up(one).draft.piece("waistband")
-    for k, (panel, pages) in enumerate(lists(one, unit)):
-        listed = [stations(p) for p in ([panel, band] if k == 0 else [panel])]
+    found_lists = lists(one, unit)
+    last = found_lists[-1][0]
+    for panel, pages in found_lists:
+        listed = [stations(p) for p in ([panel, band] if panel is last else [panel])]
         said = [text for page in pages for text in texts_on(page)]
         every = [s for found in listed for s in (*found.along, *found.down)]
         assert len(every) == sum(map(ticks, pages))
@@ -115,6 +119,19 @@ def test_the_band_stands_below_where_there_is_room():
     skirt, band = (s.path.box for s in strokes(a3[0].drawing, "cut"))
     assert 1450 / skirt.width == pytest.approx(780 / band.width)
     assert "Waistband, cut 1" in texts_on(a4[1])
+
+
+def test_the_band_is_listed_after_every_panel():
+    """Four sheets of a skirt in panels come in the order they are chalked: the panels, the band, then the gauges."""
+    one = brief(skirt__panels=4)
+    titles = [texts_on(page)[:2] for page in printed(make_up(one).pieces, Said(one, "cm"))]
+    lists_and_gauges = titles[-4:]
+    assert [
+        ["Chalk list", "Skirt back, cut 2, one mirrored"],
+        ["Chalk list", "Skirt front, cut 2, one mirrored"],
+        ["Chalk list", "Waistband, cut 1"],
+        ["Edge gauges, true size", one.title],
+    ] == lists_and_gauges
 
 
 def test_a_long_list_goes_on_under_its_heads():

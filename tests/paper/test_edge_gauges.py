@@ -13,7 +13,7 @@ from studio.drawing import Group
 from studio.drawing.lettering import LEAST
 from studio.paper.edge_gauges import edge_gauges
 from studio.paper.page import Page
-from studio.paper.sizes import paper_size
+from studio.paper.sizes import PaperSize, paper_size
 from studio.paper.template import Moves, moves
 from studio.styles import rack
 from studio.units import Unit, write_length
@@ -156,6 +156,15 @@ def test_a_deep_hem_and_a_high_band_go_on_a_further_page():
     hem = gauge(pages[1:], "hem gauge").marks
     assert 200.0 == pytest.approx(box_of(hem, "cut").bottom - min(s.path.box.top for s in strokes(hem, "fold")))
     assert 150.0 == pytest.approx(box_of(gauge(pages[1:], "Band end").marks, "cut").height)
+
+
+def test_a_gauge_larger_than_the_paper_is_said():
+    """A hem of 20 has no true gauge on a paper 18 high: the page says so in a line, and holds the others."""
+    pages = edge_gauges(make_up(brief(seams__hem=200.0)).pieces, "x", "cm", PaperSize("small", 180, 180))
+    said = " ".join(" ".join(texts_on(p)) for p in pages)
+    assert "Hem gauge left out: it is larger than the paper." in said
+    assert [False, True] == [any(_has(p, name) for p in pages) for name in ("hem gauge", "waist gauge")]
+    assert [] == [pair for p in pages for pair in overlapping(p)]
 
 
 def test_a_fastening_off_the_band_is_said():
