@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from studio.parser import COMMANDS, COMMANDS_HELP, Parser
-from studio.trouble import Trouble
+from studio.trouble import Trouble, shown
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -17,24 +17,38 @@ def main(argv: Sequence[str] | None = None) -> int:
     except Trouble as trouble:
         print(f"skirtwright: {trouble}", file=sys.stderr)
         return 2
+    except KeyboardInterrupt:
+        return 130
     except BrokenPipeError:  # whoever was reading has read enough
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 0
+    except OSError as fault:
+        print(f"skirtwright: The output cannot be written ({fault.strerror}).", file=sys.stderr)
+        return 2
     except Exception as fault:  # a fault of ours is one line for the maker too
-        print(f"skirtwright: Something went wrong here ({type(fault).__name__}: {fault}).", file=sys.stderr)
+        says = shown(f"{type(fault).__name__}: {fault}", 200)
+        print(f"skirtwright: Something went wrong here ({says}).", file=sys.stderr)
         return 2
 
 
 def _command(said: list[str]) -> int:
     from studio import commands  # what drafts is not needed to show a window
 
-    return commands.RUN[said[0]](said[1:])
+    done = commands.RUN[said[0]](said[1:])
+    sys.stdout.flush()
+    return done
 
 
 def _window(said: list[str]) -> int:
     parser = Parser("skirtwright", description="A drafting studio for skirts made to measure.", epilog=COMMANDS_HELP)
     parser.add_argument("file", nargs="?", type=Path, metavar="FILE", help="a .skirt file to open")
-    chosen = parser.parse_args(said)
+    parser.add_argument("--version", action="store_true", help="say which version this is")
+    chosen = parser.read(said)
+    if chosen.version:
+        from importlib.metadata import version  # 18 ms the window need not wait for
+
+        print(f"skirtwright {version('skirtwright')}")
+        return 0
     from studio.window import run  # Qt only where a window is wanted
 
     return run(chosen.file)

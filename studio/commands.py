@@ -11,7 +11,7 @@ from studio.brief.skirt_file import open_file, save
 from studio.brief.typed import read_value
 from studio.check import Finding
 from studio.listing import listed, listed_lay
-from studio.parser import Parser
+from studio.parser import Parser, seconds, unit
 from studio.styles import rack
 from studio.trouble import Trouble, shown
 from studio.units import Unit, spell
@@ -23,20 +23,20 @@ UNIT_HELP = "unit of words and of typed numbers without one (cm)"
 def _draft(said: list[str]) -> int:
     parser = _command("draft", "List pieces, facts, notions and findings.")
     parser.add_argument("--json", action="store_true", required=True, help="print them as JSON, lengths in mm")
-    chosen = parser.parse_args(said)
-    print(json.dumps(listed(make_up(_brief(chosen)), chosen.unit), ensure_ascii=False))
+    chosen = parser.read(said)
+    print(json.dumps(listed(make_up(_brief(chosen)), chosen.unit)))
     return 0
 
 
 def _lay(said: list[str]) -> int:
     parser = _command("lay", "Lay the pieces on the cloth.")
     parser.add_argument("--json", action="store_true", required=True, help="print the plan as JSON, lengths in mm")
-    parser.add_argument("--seconds", type=float, default=1.0, help="how long a better plan may be looked for")
-    chosen = parser.parse_args(said)
+    parser.add_argument("--seconds", type=seconds, default=1.0, help="most time to look; this plan takes none")
+    chosen = parser.read(said)
     docket = make_up(_brief(chosen))
     if docket.lay.misfits:
         return _stopped(docket.findings, chosen.unit, "pieces-fit-cloth")
-    print(json.dumps(listed_lay(docket), ensure_ascii=False))
+    print(json.dumps(listed_lay(docket)))
     return 0
 
 
@@ -47,7 +47,7 @@ def _export(said: list[str]) -> int:
         parser.add_argument(f"--{kind}", action="store_true")
     parser.add_argument("--paper", metavar="SIZE", help="A4, A3, US Letter or roll")
     parser.add_argument("--anyway", action="store_true", help="export although a finding stops it")
-    chosen = parser.parse_args(said)
+    chosen = parser.read(said)
     kinds = tuple(k for k in ("svg", "pdf", "dxf", "png") if getattr(chosen, k))
     if not kinds:
         parser.error("name what to write: --svg, --pdf, --dxf or --png (any of them)")
@@ -67,7 +67,7 @@ def _export(said: list[str]) -> int:
 def _save(said: list[str]) -> int:
     parser = _command("save", "Write the brief to a file.")
     parser.add_argument("--to", type=Path, required=True, metavar="FILE.skirt")
-    chosen = parser.parse_args(said)
+    chosen = parser.read(said)
     save(chosen.to, _brief(chosen))
     return 0
 
@@ -81,7 +81,7 @@ def _command(name: str, does: str) -> Parser:
     parser.add_argument(
         "--set", action="append", default=[], metavar="PATH=VALUE", help='as in --set body.waist="68 cm"'
     )
-    parser.add_argument("--unit", choices=("cm", "in"), default="cm", help=UNIT_HELP)
+    parser.add_argument("--unit", type=unit, default="cm", metavar="cm|in", help=UNIT_HELP)
     return parser
 
 

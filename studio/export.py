@@ -1,14 +1,12 @@
 """Everything a docket can be printed as, written file by file, so that a caller can show how far it is and stop."""
 
-import re
-import unicodedata
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import TypeAlias
 
 from msgspec import Struct
 
-from studio.files import file_name, refusal
+from studio.files import file_name, file_stem, refusal
 from studio.paper.page import Page
 from studio.paper.pattern import Said
 from studio.paper.printed import printed
@@ -16,11 +14,11 @@ from studio.paper.sizes import LONGEST
 from studio.paper.whole import numbered, one_sheet, own_sheet
 from studio.trouble import Trouble
 from studio.units import Unit, spell
-from studio.words import phrase, tr
+from studio.words import phrase
 from studio.workroom import Docket
 
-KINDS = ("svg", "pdf", "dxf", "png")
-"""What can be written."""
+DOTS = 6.0
+"""Dots for each millimetre of a picture, about 150 to the inch."""
 
 
 class Step(Struct, frozen=True):
@@ -42,43 +40,37 @@ def export(docket: Docket, folder: Path, kinds: tuple[str, ...], unit: Unit) -> 
     Each file appears whole or not at all; closing the iterator stops before the next page and leaves what is
     finished. Raises `Trouble` in one sentence for anything that cannot be written.
     """
-    jobs = [job for kind in KINDS if kind in kinds for job in _jobs(docket, kind, unit)]
+    jobs = list(_jobs(docket, kinds, unit))
+    at = folder
     try:
         folder.mkdir(parents=True, exist_ok=True)
         for done, (name, work) in enumerate(jobs):
-            path = folder / name
-            for page in work(path):
+            at = folder / name
+            for page in work(at):
                 yield Step(done, len(jobs), spell(phrase("{f:word}, page {n:count}", f=name, n=page), unit))
-            yield Step(done + 1, len(jobs), name, path)
+            yield Step(done + 1, len(jobs), name, at)
     except OSError as fault:
-        raise Trouble(refusal(fault, phrase("{name:word} cannot be written.", name=file_name(folder)))) from fault
+        says = phrase("{name:word} cannot be written; choose another folder.", name=file_name(at))
+        raise Trouble(refusal(fault, says)) from fault
 
 
-def _jobs(docket: Docket, kind: str, unit: Unit) -> list[tuple[str, Work]]:
-    """Every file of a kind: its name, and how it is written."""
-    said, stem, title = Said(docket.brief, unit), _stem(docket.brief.title), docket.brief.title
-    singles = [(p.id, own_sheet(number, p, said)) for number, p in numbered(docket.pieces)]
-    every = one_sheet(docket.pieces, said)
-    if kind == "pdf":
-        paper = docket.brief.paper.size.lower().replace(" ", "-")
-        files: list[tuple[str, Work]] = [
-            (f"{stem}-sheets-{paper}.pdf", _pdf(lambda: printed(docket.pieces, said), title)),
-        ]
-        if _holds(every):
-            files.append((f"{stem}-all.pdf", _pdf(lambda: iter((every,)), title)))
-        files += [(f"{stem}-{name}.pdf", _pdf(_once(page), title)) for name, page in singles if _holds(page)]
-        return files
-    write = {"svg": _svg, "dxf": _dxf, "png": _png}[kind]
-    return [(f"{stem}-{name}.{kind}", write(page, title)) for name, page in (*singles, ("all", every))]
+def _jobs(docket: Docket, kinds: tuple[str, ...], unit: Unit) -> Iterator[tuple[str, Work]]:
+    """Every file: its name, and how it is written."""
+    said, stem, title = Said(docket.brief, unit), file_stem(docket.brief.title), docket.brief.title
+    pages = {p.id: own_sheet(number, p, said) for number, p in numbered(docket.pieces)}
+    pages["all"] = one_sheet(docket.pieces, said)
+    if "pdf" in kinds:
+        paper = file_stem(docket.brief.paper.size)
+        yield f"{stem}-sheets-{paper}.pdf", _pdf(lambda: printed(docket.pieces, said), title)
+    for kind in KINDS:
+        for name, page in pages.items() if kind in kinds else ():
+            if kind != "pdf" or _holds(page):
+                yield f"{stem}-{name}.{kind}", _WRITERS[kind](page, title)
 
 
 def _holds(page: Page) -> bool:
     """Whether a PDF can hold a page of that size; what is longer is printed on sheets or a roll."""
     return max(page.size) <= LONGEST
-
-
-def _once(page: Page) -> Callable[[], Iterator[Page]]:
-    return lambda: iter((page,))
 
 
 def _pdf(pages: Callable[[], Iterator[Page]], title: str) -> Work:
@@ -110,17 +102,20 @@ def _dxf(page: Page, title: str) -> Work:
     return work
 
 
-def _png(page: Page, title: str) -> Work:
+def _png(page: Page, _: str) -> Work:
     def work(path: Path) -> Iterator[int]:
         from studio.paper.png import write_png
 
-        write_png(path, page)
+        write_png(path, page, DOTS)
         yield 1
 
     return work
 
 
-def _stem(title: str) -> str:
-    """A file name from the skirt's own: plain letters and figures, as every system takes them."""
-    plain = unicodedata.normalize("NFKD", title).encode("ascii", "ignore").decode()
-    return re.sub(r"[^a-z0-9]+", "-", plain.lower()).strip("-")[:40] or tr("skirt")
+def _pdf_page(page: Page, title: str) -> Work:
+    return _pdf(lambda: iter((page,)), title)
+
+
+_WRITERS: dict[str, Callable[[Page, str], Work]] = {"svg": _svg, "pdf": _pdf_page, "dxf": _dxf, "png": _png}
+KINDS = tuple(_WRITERS)
+"""What can be written."""

@@ -10,7 +10,7 @@ from pathlib import Path
 
 from .trouble import Trouble, shown
 from .units import spell
-from .words import Phrase, phrase
+from .words import Phrase, phrase, tr
 
 
 def read_file(path: Path, largest: int) -> bytes:
@@ -69,6 +69,8 @@ def refusal(fault: Exception, otherwise: Phrase) -> str:
             says = phrase("The disk is full, so {name:word} was not saved; make room or save it elsewhere.")
         case errno.EROFS | errno.EACCES | errno.EPERM:
             says = phrase("{name:word} is out of bounds: the computer gives no permission; choose another folder.")
+        case errno.EEXIST | errno.ENOTDIR:
+            says = phrase("{name:word} is not a folder; choose another.")
         case errno.ENAMETOOLONG:
             says = phrase("{name:word} is too long a name; choose a shorter one.")
         case _:
@@ -79,3 +81,9 @@ def refusal(fault: Exception, otherwise: Phrase) -> str:
 def file_name(path: Path) -> str:
     """A file's name as it stands in a sentence."""
     return f"“{shown(path.name or str(path), 60)}”"
+
+
+def file_stem(title: str) -> str:
+    """A file name from a skirt's title: its letters and figures, as every system takes them."""
+    plain = "".join(c if c.isalnum() else "-" for c in title.replace("’", "").replace("'", "").lower())
+    return "-".join(part for part in plain.split("-") if part)[:40] or tr("skirt")

@@ -40,11 +40,16 @@ def make_up(brief: Brief) -> Docket:
     draft = rack.draft(brief)
     lay = lay_out(draft.pieces, brief.cloth)
     buy = to_buy(lay.length, brief.cloth.shrinkage)
-    facts = (*draft.facts, Fact("cloth_estimate", "Cloth to buy", buy, "metres"))
+    need = lay.length / (1 - brief.cloth.shrinkage)
+    facts = (
+        *draft.facts,
+        Fact("cloth_needed", "Cloth to buy", need, "metres"),
+        Fact("cloth_estimate", "Cloth to buy, by the tenth of a metre", buy, "metres"),
+    )
     cloth = Notion(
         "cloth",
-        phrase("cloth {l:buy}, {w} wide", l=buy, w=brief.cloth.width),
-        {"length": buy, "width": brief.cloth.width},
+        phrase("cloth {l:buy}, {w} wide", l=need, w=brief.cloth.width),
+        {"length": buy, "needed": need, "width": brief.cloth.width},
     )
     found = findings(Worked(brief, draft, lay))
     return Docket(brief, draft, lay, found, facts, (cloth, *draft.notions))

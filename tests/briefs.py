@@ -43,7 +43,7 @@ def value_of(one: Declared) -> st.SearchStrategy[Any]:
     if one.kind == "switch":
         return st.booleans()
     if one.kind == "name":
-        return st.text(max_size=80)
+        return st.text(st.characters(exclude_categories=("Cc", "Cf", "Cs")), max_size=80)
     if one.kind == "count":
         return st.integers(math.ceil(one.least), math.floor(one.most))
     number = st.floats(one.least, one.most)

@@ -15,6 +15,10 @@ When: TypeAlias = tuple[str, tuple[str, ...]]
 """A path and the values of it for which a field applies."""
 
 
+SEEN = r"^[^\x00-\x1f\x7f-\x9f\u200e\u200f\u202a-\u202e\u2066-\u2069]*\Z"
+"""A name holds no control characters, and none that turn the line round."""
+
+
 class Declared(Struct, frozen=True):
     """One thing the maker decides.
 
@@ -85,7 +89,7 @@ def yes_no(words: str, hint: str, *, when: When | None = None) -> Meta:
 
 def short_text(words: str, hint: str) -> Meta:
     """A short name; 80 characters are enough for a title block."""
-    return Meta(title=words, description=hint, max_length=80, extra={"kind": "name"})
+    return Meta(title=words, description=hint, max_length=80, pattern=SEEN, extra={"kind": "name"})
 
 
 @lru_cache(maxsize=256)

@@ -28,7 +28,7 @@ def misfit(said: str, style: type[Struct] | None) -> str:
 
 def broken(said: str, raw: bytes) -> str:
     """A sentence for a `DecodeError` in a file that begins like a skirt's: some of it is lost or spoilt."""
-    if "truncated" in said or not raw.rstrip().endswith(b"}"):
+    if "truncated" in said or ("trailing" not in said and not raw.rstrip().endswith(b"}")):
         return tr("This skirt file is cut short.")
     at = re.search(r"byte (\d+)", said)
     says = phrase("This skirt file is damaged: it makes no sense at byte {at:count}.", at=int(at[1]) if at else 0)
@@ -40,7 +40,7 @@ def _wants(one: Declared) -> str:
     field = tr(one.words)
     match one.kind:
         case "name":
-            says = phrase("{field:word} is a text of at most 80 characters.", field=field)
+            says = phrase("{field:word} is a text of at most 80 characters, all of them to be seen.", field=field)
         case "switch":
             says = phrase("{field:word} is true or false.", field=field)
         case "choice":

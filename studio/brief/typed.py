@@ -32,7 +32,10 @@ _GRAMS: Final = ("g/m²", "g/m2", "g", "gsm", "grams")
 _OUNCES: Final = ("oz/yd²", "oz/yd2", "oz", "ounces")
 _LONGEST: Final = 400  # characters looked at; more is not an answer to any question here
 _ROOM: Final = 80  # characters in a name
-_TURNS: Final = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")  # they would reorder a title block
+# They would reorder a title block.
+_TURNS: Final = frozenset(
+    "\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"
+)
 
 
 def read_value(declared: Declared, text: str, unit: Unit) -> Typed:

@@ -5,7 +5,7 @@ import math
 from collections.abc import Iterator
 from typing import Any
 
-from studio.draft.fastening import BUTTON_ROOM, closed_girth, even_places, hole_length
+from studio.draft.fastening import BUTTON_ROOM, closed_girth, even_places, hole_length, inset
 from studio.words import Phrase, phrase
 
 from .finding import Finding, Worked
@@ -19,16 +19,19 @@ HOLDS = 1.0
 def closed_girth_holds(w: Worked) -> Iterator[Finding]:
     """Closed, the band measures B: with the hole's outer end i from the extension's end and the button b from the
     plain end it closes at B + x − i − b. The remedy puts the button where the band closes true.
+    Where the extension is too short to lap at all, it makes it longer.
     """
     off = closed_girth(w.brief) - w.brief.closed
     if abs(off) < HOLDS:
         return
     words = "The band closes {d} too loose." if off > 0 else "The band closes {d} too tight."
+    f, place = w.brief.fastening, "fastening.button_inset"
+    remedy: dict[str, Any] = {place: None}
     does = phrase("Button where it closes true")
-    remedy = {"fastening.button_inset": None}
-    yield Finding(
-        "closed-girth-holds", "doubt", phrase(words, d=abs(off)), "fastening.button_inset", "waistband", remedy, does
-    )
+    if f.kind != "buttons" or f.button_inset is None or w.brief.waistband.extension < f.end_inset:
+        place, wide = "waistband.extension", math.ceil(inset(w.brief) / 5) * 5.0
+        remedy, does = {place: wide, "fastening.button_inset": None}, phrase("Extension {w}", w=wide)
+    yield Finding("closed-girth-holds", "doubt", phrase(words, d=abs(off)), place, "waistband", remedy, does)
 
 
 def hole_inside_extension(w: Worked) -> Iterator[Finding]:
@@ -45,7 +48,7 @@ def hole_inside_extension(w: Worked) -> Iterator[Finding]:
         return
     hole = hole_length(f.button, f.button_diameter, f.button_height)
     least = f.button_diameter / 2 + BUTTON_ROOM
-    inset = max(f.end_inset, math.ceil(least - 1e-9))
+    place = max(f.end_inset, math.ceil(least - 1e-9))
     if f.end_inset < least - 1e-9:
         says = phrase(
             "The hole starts {i} from the end; a button of {d} wants {n}.", i=f.end_inset, d=f.button_diameter, n=least
@@ -54,8 +57,8 @@ def hole_inside_extension(w: Worked) -> Iterator[Finding]:
         says = phrase("The buttonhole ends {n} from the extension’s end, past its {x}.", n=f.end_inset + hole, x=x)
     else:
         return
-    moved: dict[str, Any] = {"fastening.end_inset": float(inset)} if inset != f.end_inset else {}
-    yield _extend(says, max(x, inset + hole), moved)
+    moved: dict[str, Any] = {"fastening.end_inset": float(place)} if place != f.end_inset else {}
+    yield _extend(says, max(x, place + hole), moved)
 
 
 HOOK_LAP = 20.0
@@ -125,6 +128,7 @@ def interfacing_fits(w: Worked) -> Iterator[Finding]:
     if "interfacing" not in pieces:
         return
     inner, outer = pieces["interfacing"].cut_line.box, pieces["waistband"].cut_line.box
-    if inner.left < outer.left - 0.1 or inner.right > outer.right + 0.1 or inner.height > outer.height + 0.1:
+    over = max(outer.left - inner.left, inner.right - outer.right, outer.top - inner.top, inner.bottom - outer.bottom)
+    if over > 0.1:
         says = phrase("The interfacing is larger than the band.")
         yield Finding("interfacing-fits", "stop", says, "waistband.interfacing", "interfacing")

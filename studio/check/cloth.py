@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator
 from typing import Any
 
-from studio.cloth.lay import across, to_buy
+from studio.cloth.lay import across
 from studio.draft import Piece
 from studio.draft.panel import panel_count
 from studio.styles.gathered import MOST, Gathered
@@ -49,5 +49,5 @@ def cloth_on_hand_suffices(w: Worked) -> Iterator[Finding]:
     if have < need - 1e-9:
         says = phrase("This skirt takes {n} of cloth; {h} is on hand.", n=need, h=have)
         remedy = {"cloth.on_hand": None}
-        does = phrase("Buy {b:buy}", b=to_buy(w.lay.length, s))
+        does = phrase("Buy what it takes")
         yield Finding("cloth-on-hand-suffices", "doubt", says, "cloth.on_hand", "", remedy, does)

@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator
 
 from studio.draft.panel import zip_stop
-from studio.draft.zip import ZIPS, shortest_zip
+from studio.draft.zip import shortest_zip, too_long, zip_sold
 from studio.words import phrase
 
 from .finding import Finding, Worked
@@ -71,12 +71,12 @@ def zip_long_enough(w: Worked) -> Iterator[Finding]:
     need = shortest_zip(w.brief.opening, zip_stop(w.brief))
     if have is not None and have < need - 1e-9:
         says = phrase("The zip on hand is {h}; this opening needs {n}.", h=have, n=need)
-        buy = next((z for z in ZIPS if z >= need - 1e-9), ZIPS[-1])
+        buy = zip_sold(need)
         remedy = {"opening.zip_on_hand": None}
         yield Finding(
             "zip-long-enough", "doubt", says, "opening.zip_on_hand", "skirt", remedy, phrase("Buy {z}", z=buy)
         )
-    elif have is not None and have > need + 1e-9:
+    elif have is not None and too_long(have, need):
         says = phrase(
             "The zip on hand is {m} longer than it need be: bar-tack it at {n} and cut below.", m=have - need, n=need
         )

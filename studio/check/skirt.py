@@ -20,24 +20,27 @@ UNKNOWN_WEIGHT = 3.0
 def gathers_too_bulky(w: Worked) -> Iterator[Finding]:
     """The heavier the cloth, the less of it goes into the seam; with no weight known, three times is the limit.
 
-    The remedy is the fullness that gathers just so.
+    The quarters beside the opening are judged: part of them lies flat, so the rest is drawn up more. The remedy is
+    the fullness that gathers just so.
     """
     skirt = w.brief.skirt
     if not isinstance(skirt, Gathered):
         return
-    grams, ratio = w.brief.cloth.weight, w.draft.fact("gather_ratio")
+    grams, ratio = w.brief.cloth.weight, w.draft.fact("tightest_ratio")
     most = UNKNOWN_WEIGHT if grams is None else next(r for g, r in MOST_GATHERS if grams <= g)
     if ratio <= most + 1e-9:
         return
     closed, gap = w.brief.closed, w.brief.gathers.end_gap
-    fullness = math.floor((most * (closed - 2 * gap) + 2 * gap) / closed * 20 + 1e-9) / 20
+    fullness = math.floor((most * (closed - 4 * gap) + 4 * gap) / closed * 20 + 1e-9) / 20
     if grams is None:
         says = phrase(
-            "The cloth is gathered {r:ratio} to 1; more than {m:ratio} is bulky in most cloth.", r=ratio, m=most
+            "Beside the opening the cloth is gathered {r:ratio} to 1; more than {m:ratio} is bulky in most cloth.",
+            r=ratio,
+            m=most,
         )
     else:
         says = phrase(
-            "The cloth is gathered {r:ratio} to 1; at {g:count} g/m² more than {m:ratio} is bulky.",
+            "Beside the opening the cloth is gathered {r:ratio} to 1; at {g:count} g/m² more than {m:ratio} is bulky.",
             r=ratio, g=round(grams), m=most,
         )  # fmt: skip
     less = {"skirt.fullness": fullness} | ({"skirt.whole_widths": False} if skirt.whole_widths else {})
@@ -59,7 +62,9 @@ def seams_walk(w: Worked) -> Iterator[Finding]:
 
 
 def notches_meet(w: Worked) -> Iterator[Finding]:
-    """Every notch on one side of the waist seam meets a notch or a join on the other, to 0.1 mm."""
+    """Every notch of the band meets a notch or a join of the skirt, and every notch of the skirt one of the band,
+    to 0.1 mm.
+    """
     pieces = {p.id: p for p in w.draft.pieces}
     for seam in w.draft.seams:
         if seam.name != "waist":
@@ -68,11 +73,12 @@ def notches_meet(w: Worked) -> Iterator[Finding]:
         for part in seam.one:
             run += walked((part,), pieces)
             ends.append(run)
-        there = [*notches(seam.one, pieces), *ends]
-        lost = [n for n in notches(seam.other, pieces) if min(abs(n - t) for t in there) > WALKS]
-        if lost:
-            says = phrase("The band’s notch at {n} meets none on the skirt.", n=lost[0])
-            yield Finding("notches-meet", "stop", says, "gathers.sections", "skirt")
+        on_skirt, on_band = notches(seam.one, pieces), notches(seam.other, pieces)
+        for those, there in ((on_band, [*on_skirt, *ends]), (on_skirt, on_band)):
+            lost = [n for n in those if min((abs(n - t) for t in there), default=math.inf) > WALKS]
+            if lost:
+                says = phrase("The notch at {n} of the waist seam meets none on the other side.", n=lost[0])
+                yield Finding("notches-meet", "stop", says, "gathers.sections", "skirt")
 
 
 def length_leaves_a_skirt(w: Worked) -> Iterator[Finding]:

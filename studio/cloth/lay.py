@@ -18,7 +18,10 @@ STEP = 100.0
 
 
 class Placed(Struct, frozen=True):
-    """One copy of a piece on the cloth: corner of its box nearest the origin (mm), turned by 0 or 90 degrees."""
+    """One copy of a piece on the cloth: corner of its box nearest the origin (mm).
+
+    Where mirrored, it is turned over first; then it is turned by 0 or 90 degrees, clockwise on the page.
+    """
 
     piece: Piece
     copy: int
@@ -30,7 +33,7 @@ class Placed(Struct, frozen=True):
         """Where a point of the piece falls on the cloth."""
         box = self.piece.cut_line.box
         x, y = (box.right - p.x if self.mirrored else p.x - box.left), p.y - box.top
-        return self.at.moved(x, y) if self.turn == 0 else self.at.moved(y, x)
+        return self.at.moved(x, y) if self.turn == 0 else self.at.moved(box.height - y, x)
 
 
 class Lay(Struct, frozen=True):

@@ -2,7 +2,7 @@
 
 import math
 
-from studio.brief import Brief, Fastening
+from studio.brief import Brief
 from studio.geometry import Point, line
 from studio.words import phrase
 
@@ -10,6 +10,8 @@ from .piece import Handle, LineMark, Spot
 
 HOOK_INSET = 3.0
 """A hook lies 1/8 in back from the overlap's edge (New Mexico State Univ. Extension C-232)."""
+HOOK_EVERY = 40.0
+"""A band wider than this (mm) takes a second hook and bar (common practice, no source)."""
 HOOK = 8.0
 """A hook or bar is drawn this long, mm."""
 BUTTON_ROOM = 6.0
@@ -35,9 +37,14 @@ def even_places(count: int, first: float, last: float) -> list[float]:
     return [first + (last - first) * k / (count - 1) for k in range(count)]
 
 
-def inset(fastening: Fastening) -> float:
-    """From the extension's finished end to where the pull comes: a hole's outer end or the hook, mm."""
-    return fastening.end_inset if fastening.kind == "buttons" else HOOK_INSET
+def inset(brief: Brief) -> float:
+    """From the extension's finished end to where the pull comes: a hole's outer end or the hook's, mm."""
+    return brief.fastening.end_inset if brief.fastening.kind == "buttons" else HOOK_INSET
+
+
+def hook_count(width: float) -> int:
+    """How many hooks and bars a band of that width takes."""
+    return max(1, math.ceil(width / HOOK_EVERY))
 
 
 def button_place(brief: Brief) -> float:
@@ -45,14 +52,12 @@ def button_place(brief: Brief) -> float:
     f = brief.fastening
     if f.kind == "buttons" and f.button_inset is not None:
         return f.button_inset
-    return max(0.0, brief.waistband.extension - inset(f))
+    return max(0.0, brief.waistband.extension - inset(brief))
 
 
 def closed_girth(brief: Brief) -> float:
-    """What the closed band measures, mm: B + x − i − b; an extension shorter than the inset cannot lap."""
-    f, x = brief.fastening, brief.waistband.extension
-    i = min(inset(f), x) if f.kind == "hook and bar" or f.button_inset is None else f.end_inset
-    return brief.closed + x - i - button_place(brief)
+    """What the closed band measures, mm: B + x − i − b, from the hole's outer end or the hook to button or bar."""
+    return brief.closed + brief.waistband.extension - inset(brief) - button_place(brief)
 
 
 def fasten(brief: Brief) -> tuple[list[LineMark], list[Spot], list[Handle]]:
@@ -61,13 +66,12 @@ def fasten(brief: Brief) -> tuple[list[LineMark], list[Spot], list[Handle]]:
     end, top = brief.closed + band.extension, band.width
     plain = button_place(brief)
     if f.kind == "hook and bar":
-        middle = top + band.width / 2
         on = ("fastening.kind", "waistband.extension")
-        hook = Spot(
-            "hook", Point(end - min(HOOK_INSET, band.extension), middle), 8, 0, words=phrase("hook, underneath")
-        )
-        bar = Spot("bar", Point(plain, middle), HOOK, 0, words=phrase("bar"), governs=on)
-        return [], [hook, bar], []
+        n, x = hook_count(band.width), end - HOOK_INSET - HOOK / 2
+        heights = even_places(n, top + band.width / (2 * n), top + band.width * (1 - 1 / (2 * n)))
+        hooks = [Spot("hook", Point(x, y), HOOK, words=phrase("hook, underneath"), governs=on) for y in heights]
+        bars = [Spot("bar", Point(plain, y), HOOK, words=phrase("bar"), governs=on) for y in heights]
+        return [], [*hooks, *bars], []
     heights = even_places(f.count, top + f.edge_inset, top + band.width - f.edge_inset)
     long = hole_length(f.button, f.button_diameter, f.button_height)
     placed = ("fastening.button_inset", "fastening.count", "fastening.edge_inset", "fastening.button_diameter")

@@ -57,6 +57,11 @@ def gather_ratio(flat_width: float, closed: float, end_gap: float) -> float:
     return (flat_width - 2 * end_gap) / (closed - 2 * end_gap)
 
 
+def tightest_ratio(flat_width: float, closed: float, end_gap: float) -> float:
+    """Cloth to band in the quarter beside the opening, which has the flat end in it, so the rest is drawn up more."""
+    return (flat_width / 4 - end_gap) / (closed / 4 - end_gap)
+
+
 def stitch_length(weight: float | None) -> float:
     """Length of the gathering stitch, mm: short for light cloth, long for heavy (common practice, no source)."""
     grams = weight or 140.0

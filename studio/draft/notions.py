@@ -1,32 +1,30 @@
 """What else to have ready: buttons or hooks, interfacing, thread."""
 
-import math
-
 from studio.brief import Brief
-from studio.words import phrase
+from studio.words import phrase, tr
 
 from .draft import Notion
-from .fastening import hole_length
+from .fastening import hole_length, hook_count
 from .piece import Piece
 from .thread import lockstitch_thread, overedge_thread
 
 LIGNE = 0.635
 """A button's line, 1/40 in, mm."""
-HOOK_EVERY = 40.0
-"""A band wider than this (mm) takes a second hook and bar (common practice, no source)."""
 
 
 def band_notions(brief: Brief) -> tuple[Notion, ...]:
     """Buttons with the hole each needs, or hooks and bars."""
     f = brief.fastening
     if f.kind == "hook and bar":
-        n = math.ceil(brief.waistband.width / HOOK_EVERY)
-        return (Notion("hook and bar", phrase("{n:count} hook and bar", n=n), {"count": n}),)
+        n = hook_count(brief.waistband.width)
+        pairs = "{n:count} hook and bar" if n == 1 else "{n:count} hooks and bars"
+        return (Notion("hook and bar", phrase(pairs, n=n), {"count": n}),)
     hole = hole_length(f.button, f.button_diameter, f.button_height)
     lignes = round(f.button_diameter / LIGNE)
+    text = "{n:count} {s:word} button {d} ({l:count} L), hole {h}"
     words = phrase(
-        "{n:count} {s:word} button {d} ({l:count} L), hole {h}",
-        n=f.count, s=f.button, d=f.button_diameter, l=lignes, h=hole,
+        text if f.count == 1 else "{n:count} {s:word} buttons {d} ({l:count} L), holes {h}",
+        n=f.count, s=tr(f.button), d=f.button_diameter, l=lignes, h=hole,
     )  # fmt: skip
     sizes = {"count": f.count, "diameter": f.button_diameter, "height": f.button_height, "hole": hole}
     return (Notion("button", words, sizes),)

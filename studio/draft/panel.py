@@ -128,7 +128,9 @@ def _handles(brief: Brief, panels: Panels, k: int) -> list[Handle]:
         handles.append(Handle("skirt.fullness", Point(wide, deep * 0.5), "x", panels.count / brief.closed))
     if k == 0:
         handles.append(Handle("opening.zip_stop", Point(0, zip_stop(brief)), "y", 1.0))
-        handles.append(Handle("gathers.end_gap", Point(brief.gathers.end_gap, 0), "x", 1.0))
+    gap = brief.gathers.end_gap - k * wide
+    if 0 <= gap < wide:  # on a narrow panel the rows may start on the next one
+        handles.append(Handle("gathers.end_gap", Point(gap, 0), "x", 1.0))
     return handles
 
 
@@ -140,7 +142,9 @@ def _dimensions(brief: Brief, panels: Panels, k: int) -> list[Dimension]:
         Dimension("seams.hem", Point(wide, deep), Point(wide, foot), "right", phrase("{h:bare}", h=hem)),
     ]
     if k == 0:
-        found.append(Dimension("skirt.length", Point(0, 0), Point(0, deep), "left", phrase("{l:bare}", l=deep)))
+        top = -brief.waistband.width if brief.skirt.length_includes_band else 0.0
+        words = phrase("{l:bare}", l=deep - top)
+        found.append(Dimension("skirt.length", Point(0, top), Point(0, deep), "left", words))
         single = panels.count == 1
         x, side = wide if single else 0.0, RIGHT if single else INSIDE
         found.append(Dimension("opening.zip_stop", Point(x, 0), Point(x, stop), side, phrase("{s:bare}", s=stop)))

@@ -1,7 +1,7 @@
 """Zips: which length to buy, and what to do with one that is too long."""
 
 from studio.brief import Opening
-from studio.words import phrase
+from studio.words import phrase, tr
 
 from .draft import Notion
 
@@ -11,10 +11,23 @@ PAST_STOP = {"invisible": 25.0, "lapped": 0.0, "centred": 0.0}
 """How far a zip must run on past the stop, mm: an invisible one is sewn down to it from above
 (common practice, no source)."""
 
+BELOW_TACK = 20.0
+"""Tape left below the bar-tack when a zip is shortened, mm (common practice, no source)."""
+
 
 def shortest_zip(opening: Opening, stop: float) -> float:
     """Shortest zip that serves an opening down to `stop`, mm."""
     return stop + PAST_STOP[opening.kind]
+
+
+def zip_sold(need: float) -> float:
+    """The next length sold, mm; the longest there is where none is long enough."""
+    return next((z for z in ZIPS if z >= need - 1e-9), ZIPS[-1])
+
+
+def too_long(have: float, need: float) -> bool:
+    """Whether a zip is shortened: one no longer than the next length sold is sewn in as it is."""
+    return have > max(need, zip_sold(need)) + 1e-9
 
 
 def zip_notion(opening: Opening, stop: float) -> Notion:
@@ -22,13 +35,13 @@ def zip_notion(opening: Opening, stop: float) -> Notion:
     need = shortest_zip(opening, stop)
     sizes: dict[str, float | int | str] = {"kind": opening.kind}
     if opening.zip_on_hand is None:
-        length = next((z for z in ZIPS if z >= need - 1e-9), ZIPS[-1])
-        return Notion("zip", phrase("{k:word} zip, {l}", k=opening.kind, l=length), sizes | {"length": length})
+        length = zip_sold(need)
+        return Notion("zip", phrase("{k:word} zip, {l}", k=tr(opening.kind), l=length), sizes | {"length": length})
     have = opening.zip_on_hand
     sizes["length"] = have
-    if have <= need + 1e-9:
-        return Notion("zip", phrase("{k:word} zip, {l}, on hand", k=opening.kind, l=have), sizes)
-    words = phrase(
-        "{k:word} zip, {l}, on hand: bar-tack at {t}, cut at {c}", k=opening.kind, l=have, t=need, c=need + 20
-    )
-    return Notion("zip", words, sizes | {"bar_tack": need, "cut_at": min(have, need + 20)})
+    if not too_long(have, need):
+        return Notion("zip", phrase("{k:word} zip, {l}, on hand", k=tr(opening.kind), l=have), sizes)
+    cut = min(have, need + BELOW_TACK)
+    text = "{k:word} zip, {l}, on hand: bar-tack at {t}, cut at {c}"
+    words = phrase(text, k=tr(opening.kind), l=have, t=need, c=cut)
+    return Notion("zip", words, sizes | {"bar_tack": need, "cut_at": cut})

@@ -7,7 +7,7 @@ from studio.brief import Brief, Skirt
 from studio.brief.declare import one_of, times, whole, yes_no
 from studio.draft import Draft, Fact, Notion, Part, Seam
 from studio.draft.fastening import closed_girth
-from studio.draft.gathers import gather_ratio, layers_thickness, sections, stitch_length
+from studio.draft.gathers import gather_ratio, layers_thickness, sections, stitch_length, tightest_ratio
 from studio.draft.interfacing import interfacing
 from studio.draft.notions import band_notions, interfacing_notion, thread_notion
 from studio.draft.panel import Panels, draft_panels, panel_count, zip_stop
@@ -69,11 +69,13 @@ MOST = 200
 
 def _facts(brief: Brief, laid: Panels) -> tuple[Fact, ...]:
     ratio = gather_ratio(laid.flat_width, brief.closed, brief.gathers.end_gap)
+    tightest = tightest_ratio(laid.flat_width, brief.closed, brief.gathers.end_gap)
     return (
         Fact("waist_seam", "Waist seam", brief.closed),
         Fact("closed_girth", "Closed band", closed_girth(brief)),
         Fact("flat_width", "Flat width", laid.flat_width),
         Fact("gather_ratio", "Gather ratio", ratio, "ratio"),
+        Fact("tightest_ratio", "Gather ratio beside the opening", tightest, "ratio"),
         Fact("hem_sweep", "Hem sweep", laid.flat_width),
         Fact("panels", "Panels", laid.count, "count"),
         Fact("seam_thickness", "Gathered seam", layers_thickness(ratio, brief.cloth.weight)),

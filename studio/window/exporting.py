@@ -6,7 +6,7 @@ from pathlib import Path
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from studio.export import Step
-from studio.files import refusal
+from studio.files import file_name, refusal
 from studio.trouble import Trouble
 from studio.words import phrase, tr
 
@@ -45,7 +45,7 @@ class Exporting(QObject):
         except Trouble as trouble:
             self._fail(str(trouble))
         except OSError as fault:
-            self._fail(refusal(fault, phrase("{name:word} cannot be written.", name=f"“{self._folder.name}”")))
+            self._fail(refusal(fault, phrase("{name:word} cannot be written.", name=file_name(self._folder))))
         except Exception:
             self._fail(tr("Something went wrong in the writing; what was finished before is whole."))
             raise  # for the log

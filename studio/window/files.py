@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 from studio.assets import asset
 from studio.brief import Brief
 from studio.brief.skirt_file import open_file
+from studio.files import file_stem
 from studio.styles import rack
 from studio.trouble import Trouble
 
@@ -168,9 +169,3 @@ class Files(QObject):
         """Where the maker works."""
         recent = self._settings.recent
         return self._desk.file.parent if self._desk.file else recent[0].parent if recent else documents()
-
-
-def file_stem(title: str) -> str:
-    """A file name from a skirt's title, as every desktop takes it."""
-    kept = "".join(c if c.isalnum() or c in " -_,'’" else " " for c in title)
-    return " ".join(kept.split())[:60] or "skirt"

@@ -17,10 +17,10 @@ from .widgets.fact import Fact as Shown
 Told: TypeAlias = tuple[str, str, str, str]
 """Caption, figure, unit, and how it comes about."""
 
-_FACTS: Final = ("cloth_estimate", "gather_ratio", "closed_girth", "hem_sweep")
+_FACTS: Final = ("cloth_needed", "gather_ratio", "closed_girth", "hem_sweep")
 _NOTIONS: Final = ("zip", "interfacing", "button", "hook and bar", "thread")
 _HINTS: Final = {
-    "cloth_estimate": "The pieces laid on this width, shrinkage and all, rounded up.",
+    "cloth_needed": "The pieces laid on this width, shrinkage and all, rounded up.",
     "gather_ratio": "Gathered cloth to the band it is drawn up to, without what stays flat at the opening.",
     "closed_girth": "Round the band once it is fastened.",
     "hem_sweep": "Once round the hem, finished.",

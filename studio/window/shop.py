@@ -9,6 +9,7 @@ from typing import Any
 from PySide6.QtCore import QObject
 
 from studio.check import Finding
+from studio.files import file_stem
 from studio.styles import rack
 from studio.units import Unit
 from studio.workroom import Docket
@@ -16,7 +17,7 @@ from studio.workroom import Docket
 from . import theme
 from .choosing import documents
 from .desk import Desk
-from .files import Files, file_stem
+from .files import Files
 from .leaf import Leaf
 from .settings import Settings
 from .theme import Wish

@@ -8,6 +8,7 @@ from hypothesis import given, settings
 from shapely.geometry import Polygon, box
 
 from studio.cloth.lay import Lay, to_buy
+from studio.geometry import Point
 from studio.workroom import make_up
 
 
@@ -33,6 +34,15 @@ def test_every_plan_is_sound(one):
         check(made.lay, one.cloth.selvedge)
 
 
+def test_a_turned_piece_is_turned_and_not_mirrored():
+    """Going round a piece on the cloth one goes the same way as on paper, unless the copy is the mirrored one."""
+    for cut in ("along", "across"):
+        for p in make_up(brief(skirt__cut=cut)).lay.placed:
+            a, b, c = (p.on_cloth(q) for q in (Point(0, 0), Point(10, 0), Point(10, 10)))
+            clockwise = (b.x - a.x) * (c.y - b.y) - (b.y - a.y) * (c.x - b.x) > 0
+            assert clockwise != p.mirrored
+
+
 def test_grain_lies_along_the_cloth():
     """Every piece is laid with its grain along the selvedge."""
     for cut in ("along", "across"):
@@ -55,17 +65,3 @@ def test_too_wide_is_named():
 def test_buying_rounds_up_and_does_not_climb(length: float, shrinkage: float, buy: float):
     """Cloth is bought by the 10 cm; an exact multiple stays (133 / 0.95 = 140.0)."""
     assert buy == to_buy(length, shrinkage)
-
-
-def test_widths_of_the_old_books():
-    """36 in goods, 2 1/2 widths are 90 in before joins (Conover 1921, p. 63); panels of 49 in twice are 98 in.
-
-    98 / 36 is 2.72 yd (example E43 of the check values).
-    """
-    assert 90 == 36 * 2.5
-    made = make_up(
-        brief(
-            skirt__cut="across", skirt__panels=2, skirt__length=44 * 25.4, seams__hem=4.409 * 25.4, cloth__width=1143.0
-        )
-    )
-    assert 98 == pytest.approx(made.lay.bound / 25.4, abs=0.01)
