@@ -49,6 +49,8 @@ def _window(said: list[str]) -> int:
 
         print(f"skirtwright {version('skirtwright')}")
         return 0
+    if chosen.file and not chosen.file.suffix and not chosen.file.exists():
+        raise Trouble(f"“{shown(str(chosen.file))}” is neither a command nor a file. {COMMANDS_HELP}")
     from studio.window import run  # Qt only where a window is wanted
 
     return run(chosen.file)

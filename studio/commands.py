@@ -15,6 +15,7 @@ from studio.parser import Parser, seconds, unit
 from studio.styles import rack
 from studio.trouble import Trouble, shown
 from studio.units import Unit, spell
+from studio.words import phrase
 from studio.workroom import make_up
 
 UNIT_HELP = "unit of words and of typed numbers without one (cm)"
@@ -58,6 +59,9 @@ def _export(said: list[str]) -> int:
     docket = make_up(_brief(chosen))
     if docket.stopped and not chosen.anyway:
         return _stopped(docket.findings, chosen.unit)
+    for finding in docket.findings:
+        if finding.weight != "note":
+            print(f"skirtwright: {spell(finding.says, chosen.unit)}", file=sys.stderr)
     for step in export(docket, chosen.out, kinds, chosen.unit):
         if step.wrote:
             print(step.wrote)
@@ -68,7 +72,8 @@ def _save(said: list[str]) -> int:
     parser = _command("save", "Write the brief to a file.")
     parser.add_argument("--to", type=Path, required=True, metavar="FILE.skirt")
     chosen = parser.read(said)
-    save(chosen.to, _brief(chosen))
+    to = chosen.to if chosen.to.suffix else chosen.to.with_suffix(".skirt")
+    save(to, _brief(chosen))
     return 0
 
 
@@ -86,13 +91,12 @@ def _command(name: str, does: str) -> Parser:
 
 
 def _brief(chosen: argparse.Namespace) -> Brief:
-    brief = open_file(chosen.file, rack.RECORDS) if chosen.file else rack.usual()
+    brief = open_file(chosen.file, rack.RECORDS) if chosen.file else rack.usual(chosen.unit)
     for pair in chosen.set:
         path, equals, text = pair.partition("=")
         if not equals or path not in rack.declarations(brief):
-            raise Trouble(
-                f"--set takes PATH=VALUE with a path such as body.waist; “{shown(pair)}” has none that is known."
-            )
+            says = "--set takes PATH=VALUE with a path such as body.waist; “{p:word}” has none that is known."
+            raise Trouble(spell(phrase(says, p=shown(pair)), chosen.unit))
         brief = rack.edit(brief, {path: read_value(rack.declarations(brief)[path], text, chosen.unit)})
     return brief
 

@@ -99,6 +99,14 @@ def write_length(mm: float, unit: Unit, *, bare: bool = False, signed: bool = Fa
     return f"{sign}{amount}" if bare else f"{sign}{amount} {unit}"
 
 
+def usual_in(mm: float, unit: Unit) -> float:
+    """A usual length as one who measures in this unit would have it: in inches, up to a whole number of eighths.
+
+    So that what is shown is what is cut: seams of 5/8 in and a hem of 1 5/8 in add up on paper as they do in cloth.
+    """
+    return mm if unit == "cm" else math.ceil(mm / 25.4 * 8 - 0.01) / 8 * 25.4
+
+
 def write_metres(mm: float, unit: Unit, *, up: bool = False) -> str:
     """A long length (mm) as 1.7 m or 1 7/8 yd, to the tenth or the eighth; `up` never says less than there is."""
     parts, whole = (10, 1000.0) if unit == "cm" else (8, 914.4)
@@ -170,6 +178,7 @@ def _plain(text: str) -> str:
         raise _unreadable(tr("“{typed:word}” holds a character that cannot be seen; type it again."), text)
     if any(c.isdecimal() and not c.isascii() for c in plain):
         raise _unreadable(tr("“{typed:word}” holds other digits; type it with the digits 0 to 9."), text)
+    plain = re.sub(r"(?<=\d)-(?=\d{1,3}/\d)", " ", plain)  # 27-1/2, as inches are often written
     if not _DASHES.isdisjoint(plain):
         raise _unreadable(tr("Leave out the minus in “{typed:word}”; write a fraction after a space, as 27 1/2."), text)
     plain = "".join(f" {normalize('NFKC', c)}" if decomposition(c).startswith("<fraction>") else c for c in plain)

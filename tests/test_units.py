@@ -96,7 +96,6 @@ def test_bare_numbers_are_inches_for_an_inch_user(typed: str, mm: float) -> None
         ("0x10", "“x” is not a unit"),
         ("-5 cm", "Leave out the minus"),
         ("−5 cm", "Leave out the minus"),
-        ("27-1/2 in", "Leave out the minus"),
         ("+5 cm", "is not a length"),
         ("1,234.5", "is not a length"),
         ("1.234,5", "is not a length"),
@@ -336,3 +335,10 @@ def test_somebodys_text_in_a_sentence() -> None:
     assert "68 cm" == shown("68 cm")
     assert "a\ufffdb\ufffd" == shown("a\nb\x1b")
     assert "x" * 23 + "…" == shown("x" * 10_000)
+
+
+def test_a_hyphen_before_a_fraction_is_no_minus() -> None:
+    """27-1/2 in is read as inches are often written; a minus stays refused."""
+    assert 27.5 * 25.4 == read_length("27-1/2 in")
+    with pytest.raises(Unreadable):
+        read_length("27-1")

@@ -33,9 +33,7 @@ _OUNCES: Final = ("oz/yd²", "oz/yd2", "oz", "ounces")
 _LONGEST: Final = 400  # characters looked at; more is not an answer to any question here
 _ROOM: Final = 80  # characters in a name
 # They would reorder a title block.
-_TURNS: Final = frozenset(
-    "\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"
-)
+_TURNS: Final = frozenset("\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
 
 
 def read_value(declared: Declared, text: str, unit: Unit) -> Typed:
@@ -118,6 +116,9 @@ def _read_choice(declared: Declared, said: str) -> str:
     for option in declared.options:
         if said in (_said(option), _said(tr(option))):
             return option
+    near = [option for option in declared.options if said and said in _said(option).split()]
+    if len(near) == 1:  # "letter" for "US Letter"
+        return near[0]
     options = ", ".join(tr(option) for option in declared.options)
     says = "{field:word} is one of: {options:word}; not “{typed:word}”."
     raise _refused(phrase(says, field=tr(declared.words), options=options, typed=shown(said)))

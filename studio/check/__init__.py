@@ -10,7 +10,7 @@ from .band import (
 from .body import hip_smaller_than_waist, measurement_unusual
 from .cloth import cloth_on_hand_suffices, pieces_fit_cloth
 from .finding import WEIGHTS, Finding, Rule, Weight, Worked, rule_name
-from .opening import opening_passes_hips, stop_above_hem, zip_long_enough
+from .opening import allowance_holds_zip, opening_passes_hips, stop_above_hem, zip_long_enough
 from .skirt import (
     first_turn_inside_hem,
     gathers_too_bulky,
@@ -21,7 +21,7 @@ from .skirt import (
 )
 
 RULES: tuple[Rule, ...] = (
-    opening_passes_hips, stop_above_hem, zip_long_enough,
+    opening_passes_hips, stop_above_hem, zip_long_enough, allowance_holds_zip,
     closed_girth_holds, hole_inside_extension, button_fits_band, band_needs_shape, interfacing_fits,
     seams_walk, notches_meet, length_leaves_a_skirt, gathers_too_bulky, first_turn_inside_hem, stride,
     pieces_fit_cloth, cloth_on_hand_suffices,

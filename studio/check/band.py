@@ -8,7 +8,7 @@ from typing import Any
 from studio.draft.fastening import BUTTON_ROOM, closed_girth, even_places, hole_length, inset
 from studio.words import Phrase, phrase
 
-from .finding import Finding, Worked
+from .finding import Finding, Worked, within
 
 SHAPED = 50.0
 """A band wider than this (mm) is better shaped to the body (common practice, no source)."""
@@ -44,7 +44,7 @@ def hole_inside_extension(w: Worked) -> Iterator[Finding]:
     if f.kind == "hook and bar":
         if x < HOOK_LAP:
             says = phrase("A hook and bar need an extension of {n}; this one is {x}.", n=HOOK_LAP, x=x)
-            yield _extend(says, HOOK_LAP, {})
+            yield _extend(w, says, HOOK_LAP, {})
         return
     hole = hole_length(f.button, f.button_diameter, f.button_height)
     least = f.button_diameter / 2 + BUTTON_ROOM
@@ -58,24 +58,21 @@ def hole_inside_extension(w: Worked) -> Iterator[Finding]:
     else:
         return
     moved: dict[str, Any] = {"fastening.end_inset": float(place)} if place != f.end_inset else {}
-    yield _extend(says, max(x, place + hole), moved)
+    yield _extend(w, says, max(x, place + hole), moved)
 
 
 HOOK_LAP = 20.0
 """Least extension for a hook and bar, mm (common practice, no source)."""
 
 
-def _extend(says: Phrase, need: float, remedy: dict[str, Any]) -> Finding:
+def _extend(w: Worked, says: Phrase, need: float, remedy: dict[str, Any]) -> Finding:
     """A finding whose remedy is an extension of at least `need`, as far as one can go."""
     wide = math.ceil(need / 5 - 1e-9) * 5.0
     place, on = "waistband.extension", "waistband"
-    if wide > MOST_EXTENSION:
+    if not within(w, place, wide):
         return Finding("hole-inside-extension", "doubt", says, place, on)
     remedy = {place: wide, "fastening.button_inset": None} | remedy
     return Finding("hole-inside-extension", "doubt", says, place, on, remedy, phrase("Extension {w}", w=wide))
-
-
-MOST_EXTENSION = 100.0
 
 
 def button_fits_band(w: Worked) -> Iterator[Finding]:
@@ -102,7 +99,7 @@ def button_fits_band(w: Worked) -> Iterator[Finding]:
     says = phrase("A button of {d} needs a band of {n}; this one is {w}.", d=f.button_diameter, n=2 * room, w=width)
     most = math.floor(width - 2 * BUTTON_ROOM)
     smaller: dict[str, Any] = {"fastening.button_diameter": float(most), "fastening.count": 1}
-    remedy = smaller if most >= 6 else None
+    remedy = smaller if within(w, "fastening.button_diameter", most) else None
     yield Finding(
         "button-fits-band", "doubt", says, "fastening.button_diameter", "waistband",
         remedy, phrase("Button {d}", d=float(most)) if remedy else None,

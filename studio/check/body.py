@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from studio.words import phrase
+from studio.words import phrase, tr
 
 from .finding import Finding, Worked
 
@@ -18,7 +18,7 @@ def measurement_unusual(w: Worked) -> Iterator[Finding]:
         if value is not None and not least <= value <= most:
             says = phrase(
                 "{w:word} {v} lies outside {a} to {b}, the range of 260 women measured. Read the tape once more.",
-                w=words, v=value, a=least, b=most,
+                w=tr(words), v=value, a=least, b=most,
             )  # fmt: skip
             yield Finding("measurement-unusual", "doubt", says, f"body.{name}")
 

@@ -10,7 +10,7 @@ from studio.draft.panel import panel_count
 from studio.styles.gathered import MOST, Gathered
 from studio.words import Phrase, phrase
 
-from .finding import Finding, Worked
+from .finding import Finding, Worked, within
 
 
 def pieces_fit_cloth(w: Worked) -> Iterator[Finding]:
@@ -31,10 +31,14 @@ def pieces_fit_cloth(w: Worked) -> Iterator[Finding]:
 def _fit(w: Worked, piece: Piece, room: float) -> tuple[dict[str, Any] | None, Phrase | None]:
     if piece.id == "waistband":
         width = float(math.floor((room - 2 * w.brief.seams.allowance) / 2))
-        return ({"waistband.width": width}, phrase("Band {w}", w=width)) if width >= 10 else (None, None)
+        return (
+            ({"waistband.width": width}, phrase("Band {w}", w=width))
+            if within(w, "waistband.width", width)
+            else (None, None)
+        )
     if (
         isinstance(w.brief.skirt, Gathered)
-        and panel_count(w.draft.fact("flat_width"), room, w.brief.seams.allowance) < MOST
+        and panel_count(w.draft.fact("flat_width"), room, w.brief.seams.allowance) <= MOST
     ):
         return {"skirt.cut": "across", "skirt.panels": 0}, phrase("Cut across, as few panels as fit")
     return None, None

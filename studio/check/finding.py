@@ -8,6 +8,7 @@ from msgspec import Struct
 from studio.brief import Brief
 from studio.cloth.lay import Lay
 from studio.draft import Draft
+from studio.styles import rack
 from studio.words import Phrase
 
 Weight: TypeAlias = Literal["stop", "doubt", "note"]
@@ -37,6 +38,12 @@ class Worked(Struct, frozen=True):
     brief: Brief
     draft: Draft
     lay: Lay
+
+
+def within(w: Worked, path: str, value: float) -> bool:
+    """Whether a remedy may set this: whether the form itself would take the number."""
+    one = rack.declarations(w.brief)[path]
+    return one.least <= value <= one.most
 
 
 Rule: TypeAlias = Callable[[Worked], Iterable[Finding]]

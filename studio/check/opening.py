@@ -5,15 +5,14 @@ from collections.abc import Iterator
 
 from studio.draft.panel import zip_stop
 from studio.draft.zip import shortest_zip, too_long, zip_sold
-from studio.words import phrase
+from studio.words import phrase, tr
 
-from .finding import Finding, Worked
+from .finding import Finding, Worked, within
 
 OVER_HIPS = 20.0
 """The opening must be larger than the hip by 20 to 40 mm (common practice, no source)."""
 HAND_CLOSE = 20.0
 """Below the stop the seam needs this much (mm) to be sewn at all (common practice, no source)."""
-MOST_STOP = 600.0
 
 
 def opening_passes_hips(w: Worked) -> Iterator[Finding]:
@@ -30,7 +29,7 @@ def opening_passes_hips(w: Worked) -> Iterator[Finding]:
     need, ring = hip + OVER_HIPS, closed + 2 * zip_stop(w.brief)
     if ring < need - 1e-9:
         stop = math.ceil((need - closed) / 2 / 5 - 1e-9) * 5.0
-        fits = stop <= min(MOST_STOP, w.brief.finished_length - HAND_CLOSE)
+        fits = within(w, "opening.zip_stop", stop) and stop <= w.brief.finished_length - HAND_CLOSE
         says = phrase("The opening lets {r} through; hips of {h} need {n}.", r=ring, h=hip, n=need)
         yield Finding(
             "opening-passes-hips", "doubt", says, "opening.zip_stop", "skirt",
@@ -40,10 +39,11 @@ def opening_passes_hips(w: Worked) -> Iterator[Finding]:
     if girth < need - 1e-9:
         fullness = math.ceil(need / closed * 20 - 1e-9) / 20
         says = phrase("The skirt measures {g} round; hips of {h} need {n}.", g=girth, h=hip, n=need)
+        fits = within(w, "skirt.fullness", fullness)
         yield Finding(
             "opening-passes-hips", "stop", says, "skirt.fullness", "skirt",
-            {"skirt.fullness": fullness, "skirt.panels": 0} if fullness <= 5 else None,
-            phrase("Fullness {f:ratio}", f=fullness) if fullness <= 5 else None,
+            {"skirt.fullness": fullness, "skirt.panels": 0} if fits else None,
+            phrase("Fullness {f:ratio}", f=fullness) if fits else None,
         )  # fmt: skip
 
 
@@ -55,11 +55,28 @@ def stop_above_hem(w: Worked) -> Iterator[Finding]:
         says = phrase(
             "The zip stop at {s} leaves no seam above the hem, which is {l} down.", s=stop, l=w.brief.finished_length
         )
-        fits = most >= 40
+        fits = within(w, "opening.zip_stop", most)
         yield Finding(
             "stop-above-hem", "stop", says, "opening.zip_stop", "skirt",
             {"opening.zip_stop": most} if fits else None, phrase("Zip stop to {s}", s=most) if fits else None,
         )  # fmt: skip
+
+
+ALLOWS = {"invisible": 10.0, "lapped": 15.0, "centred": 10.0}
+"""Least seam allowance each zip can be sewn into, mm: a lap is stitched 10 to 13 from its fold (common practice,
+no source)."""
+
+
+def allowance_holds_zip(w: Worked) -> Iterator[Finding]:
+    """The seam allowance is wide enough to sew the zip into. The remedy is the least that is."""
+    kind, have = w.brief.opening.kind, w.brief.seams.allowance
+    need = ALLOWS[kind]
+    if have < need - 1e-9:
+        says = phrase("A {k:word} zip wants a seam allowance of {n}; this one is {h}.", k=tr(kind), n=need, h=have)
+        remedy = {"seams.allowance": need}
+        yield Finding(
+            "allowance-holds-zip", "doubt", says, "seams.allowance", "skirt", remedy, phrase("Allowance {n}", n=need)
+        )
 
 
 def zip_long_enough(w: Worked) -> Iterator[Finding]:

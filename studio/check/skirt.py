@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from studio.draft import notches, walked
 from studio.draft.seam import WALKS
 from studio.styles.gathered import Gathered
-from studio.words import phrase
+from studio.words import phrase, tr
 
-from .finding import Finding, Worked
+from .finding import Finding, Worked, within
 from .opening import OVER_HIPS
 
 MOST_GATHERS = ((60.0, 3.0), (150.0, 2.5), (350.0, 2.0), (math.inf, 1.5))
@@ -57,7 +57,7 @@ def seams_walk(w: Worked) -> Iterator[Finding]:
     for seam in w.draft.seams:
         off = abs(walked(seam.one, pieces) - walked(seam.other, pieces))
         if off > WALKS:
-            says = phrase("The two sides of the {s:word} seam differ by {d}.", s=seam.name, d=off)
+            says = phrase("The two sides of the {s:word} seam differ by {d}.", s=tr(seam.name), d=off)
             yield Finding("seams-walk", "stop", says, "skirt.fullness", seam.one[0].piece)
 
 
@@ -128,7 +128,8 @@ def stride(w: Worked) -> Iterator[Finding]:
         return
     says = phrase("A hem of {s} is short of a stride of {n} at this length.", s=sweep, n=need)
     fullness = math.ceil(need / w.brief.closed * 20 - 1e-9) / 20
-    remedy = {"skirt.fullness": fullness, "skirt.panels": 0} if isinstance(skirt, Gathered) and fullness <= 5 else None
+    wider = isinstance(skirt, Gathered) and within(w, "skirt.fullness", fullness)
+    remedy = {"skirt.fullness": fullness, "skirt.panels": 0} if wider else None
     yield Finding(
         "stride", "doubt", says, "skirt.fullness", "skirt", remedy,
         phrase("Fullness {f:ratio}", f=fullness) if remedy else None,

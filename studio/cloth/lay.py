@@ -20,7 +20,7 @@ STEP = 100.0
 class Placed(Struct, frozen=True):
     """One copy of a piece on the cloth: corner of its box nearest the origin (mm).
 
-    Where mirrored, it is turned over first; then it is turned by 0 or 90 degrees, clockwise on the page.
+    Where mirrored, it is turned over first; then it is turned by 0, 90 or 180 degrees, clockwise on the page.
     """
 
     piece: Piece
@@ -33,7 +33,12 @@ class Placed(Struct, frozen=True):
         """Where a point of the piece falls on the cloth."""
         box = self.piece.cut_line.box
         x, y = (box.right - p.x if self.mirrored else p.x - box.left), p.y - box.top
-        return self.at.moved(x, y) if self.turn == 0 else self.at.moved(box.height - y, x)
+        match self.turn:
+            case 90:
+                return self.at.moved(box.height - y, x)
+            case 180:
+                return self.at.moved(box.width - x, box.height - y)
+        return self.at.moved(x, y)
 
 
 class Lay(Struct, frozen=True):
@@ -58,6 +63,11 @@ class _Copy(Struct, frozen=True):
     along: float
     across: float
 
+    @property
+    def mirrored(self) -> bool:
+        """Whether this copy is turned over: every other one of a mirrored pair."""
+        return self.piece.mirrored and self.number % 2 == 1
+
 
 def lay_out(pieces: Iterable[Piece], cloth: Cloth) -> Lay:
     """Lay every copy of the pieces cut from the main cloth, between the selvedges."""
@@ -69,8 +79,7 @@ def lay_out(pieces: Iterable[Piece], cloth: Cloth) -> Lay:
     plans = (_skyline(sorted(fitting, key=order), room) for order in orders)
     spots, length = min(plans, key=lambda plan: plan[1])
     placed = tuple(
-        Placed(c.piece, c.number, at.moved(0, cloth.selvedge), c.turn, c.piece.mirrored and c.number % 2 == 1)
-        for c, at in spots
+        Placed(c.piece, c.number, at.moved(0, cloth.selvedge), _turn(c, at, room), c.mirrored) for c, at in spots
     )
     return Lay(cloth.width, length, _bound(fitting, room), placed, misfits)
 
@@ -96,6 +105,12 @@ def _copies(piece: Piece) -> list[_Copy]:
     down, box = grain_down(piece), piece.cut_line.box
     along = box.height if down else box.width
     return [_Copy(piece, k, 90 if down else 0, along, across(piece)) for k in range(piece.cut)]
+
+
+def _turn(c: _Copy, at: Point, room: float) -> int:
+    """A panel along the cloth lies with its hem towards the nearer selvedge, where a border is."""
+    hemmed = any(e.hem for e in c.piece.edges)
+    return 180 if hemmed and c.turn == 0 and at.y + c.across / 2 < room / 2 else c.turn
 
 
 def _skyline(copies: list[_Copy], room: float) -> tuple[list[tuple[_Copy, Point]], float]:

@@ -1,18 +1,18 @@
 """How many of a piece to cut, as the trade writes it on the pattern."""
 
 from studio.units import spell
-from studio.words import phrase, tr
+from studio.words import phrase
 
 from .piece import Piece
 
 
 def cut_words(piece: Piece) -> str:
     """How many to cut, of what, and how: "cut 2, one mirrored"."""
-    words = spell(phrase("cut {n:count}", n=piece.cut), "cm")
+    text = "cut {n:count}"
     if piece.mirrored:
-        words += ", " + tr("one mirrored") if piece.cut == 2 else ", " + tr("half of them mirrored")
-    if piece.on_fold:
-        words += " " + tr("on the fold")
-    if piece.cloth == "interfacing":
-        words += " " + tr("of interfacing")
-    return words
+        text = "cut 2, one mirrored" if piece.cut == 2 else "cut {n:count}, half of them mirrored"
+    elif piece.on_fold:
+        text = "cut {n:count} on the fold"
+    elif piece.cloth == "interfacing":
+        text = "cut {n:count} of interfacing"
+    return spell(phrase(text, n=piece.cut), "cm")

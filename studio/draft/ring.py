@@ -11,7 +11,8 @@ from functools import lru_cache
 
 from msgspec import Struct
 
-from studio.words import tr
+from studio.units import spell
+from studio.words import phrase, tr
 
 from .seam import Part, Seam
 
@@ -56,7 +57,7 @@ def piece_name(k: int, n: int) -> str:
         return tr("Skirt")
     if k == 0:
         return tr("Skirt back")
-    return tr("Skirt front") if k == pairs(n) - 1 else f"{tr('Skirt side')} {k}"
+    return tr("Skirt front") if k == pairs(n) - 1 else spell(phrase("Skirt side {k:count}", k=k), "cm")
 
 
 def meets(k: int, n: int, leaving: bool) -> str:

@@ -57,8 +57,9 @@ def extension_end(band: Piece, unit: Unit, _: float) -> CutOut | str:
         inner, outer = end - path.start.x, end - path.end.x
         measured.append(_Measured(0, outer, phrase("end to hole {d:bare}", d=outer)))
         measured.append(_Measured(outer, inner, phrase("buttonhole {d:bare}", d=inner - outer)))
-    for hook in hooks:
-        measured.append(_Measured(0, end - hook.at.x, phrase("end to hook {d:bare}", d=end - hook.at.x)))
+    for hook in hooks[:1]:
+        back = end - hook.at.x - hook.size / 2
+        measured.append(_Measured(0, back, phrase("end to hook {d:bare}", d=back)))
     lines = holes
     if end - centre > TOUCH:
         lines += tuple(m for m in band.lines if m.role == "centre" and abs(m.path.start.x - centre) < TOUCH)

@@ -9,7 +9,7 @@ from studio.cloth.lay import grain_down
 from studio.draft import Dimension, Piece
 from studio.draft.cutting import cut_words
 from studio.draft.piece import Side
-from studio.drawing import Group, Mark, Words, moved
+from studio.drawing import Align, Group, Mark, Words, moved
 from studio.drawing.dimension import dimension
 from studio.drawing.lettering import width
 from studio.drawing.piece import piece_drawing
@@ -121,7 +121,8 @@ def _spot_words(piece: Piece, said: Said) -> Iterator[Mark]:
     for s in piece.spots:
         if s.words is not None:
             up = s.size * 0.67 + 3
-            yield Words(spell(s.words, said.unit), s.at.moved(0, -up), SMALL, align="centre", patch=True)
+            align: Align = "right" if s.role == "hook" else "centre"
+            yield Words(spell(s.words, said.unit), s.at.moved(0, -up), SMALL, align=align, patch=True)
 
 
 def _notes(piece: Piece, said: Said) -> Iterator[Mark]:

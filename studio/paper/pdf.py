@@ -24,6 +24,8 @@ from studio.drawing.lettering import ABOVE, BELOW, font_file, printable
 from studio.files import beside
 from studio.geometry import Arc, Box, Line, Path
 from studio.trouble import Trouble
+from studio.units import spell
+from studio.words import phrase, tr
 
 from .curves import cubics
 from .page import Page, Size
@@ -56,7 +58,7 @@ def write_pdf(path: pathlib.Path, pages: Iterable[Page], title: str) -> Iterator
             for page in pages:
                 _turn_to(writer, page.size)
                 if not (writer.newPage() if sizes else painter.begin(writer)):
-                    raise Trouble("The PDF cannot be written; is the disk full?")
+                    raise Trouble(tr("The PDF cannot be written; is the disk full?"))
                 sizes.append(page.size)
                 painter.resetTransform()
                 painter.scale(_RESOLUTION / 25.4, _RESOLUTION / 25.4)
@@ -67,13 +69,14 @@ def write_pdf(path: pathlib.Path, pages: Iterable[Page], title: str) -> Iterator
                 painter.end()
             del writer
         if not sizes:
-            raise Trouble("There is no page to print.")
+            raise Trouble(tr("There is no page to print."))
         mend(fresh, sizes, printable(title), CREATOR)
 
 
 def _turn_to(writer: QPdfWriter, size: Size) -> None:
     if max(size) > LONGEST:
-        raise Trouble(f"A page of {max(size) / 1000:.1f} m is too long for a PDF; {LONGEST / 1000:.2f} m is the most.")
+        says = phrase("A page of {l} is too long for a PDF; {m} is the most.", l=max(size), m=LONGEST)
+        raise Trouble(spell(says, "cm"))
     upright = QPageSize(
         QSizeF(min(size), max(size)), QPageSize.Unit.Millimeter, "", QPageSize.SizeMatchPolicy.ExactMatch
     )

@@ -7,6 +7,7 @@ from PySide6.QtGui import QImage, QPainter
 
 from studio.files import beside
 from studio.trouble import Trouble
+from studio.words import tr
 
 from .page import Page, Size
 from .pdf import application, paint
@@ -34,7 +35,7 @@ def write_png(path: pathlib.Path, page: Page, dots_per_mm: float = 8.0) -> float
     wide, high = (max(1, math.ceil(v * fine - 1e-6)) for v in page.size)
     image = QImage(wide, high, QImage.Format.Format_RGB888)
     if image.isNull():
-        raise Trouble("There is not enough memory for this picture; choose a coarser one.")
+        raise Trouble(tr("There is not enough memory for this picture; choose a coarser one."))
     image.fill(0xFFFFFFFF)
     image.setDotsPerMeterX(round(fine * 1000))
     image.setDotsPerMeterY(round(fine * 1000))
@@ -44,5 +45,5 @@ def write_png(path: pathlib.Path, page: Page, dots_per_mm: float = 8.0) -> float
         paint(painter, page.drawing, page.box)
     with beside(path) as fresh:
         if not image.save(str(fresh), "PNG"):  # type: ignore[call-overload]
-            raise Trouble("The picture cannot be written; is the disk full?")
+            raise Trouble(tr("The picture cannot be written; is the disk full?"))
     return fine

@@ -7,6 +7,7 @@ from msgspec import Struct
 
 from studio.trouble import Trouble
 from studio.units import Unit
+from studio.words import tr
 
 from .dodge import dodged
 from .first_page import first_page
@@ -28,7 +29,7 @@ class Layout(Struct, frozen=True):
 def laid_out(pieces: Sequence[PatternPiece], paper: PaperSize) -> Layout:
     """The pieces on the paper, upright or lying, whichever takes fewer sheets (lying when both take as many)."""
     if not pieces:
-        raise Trouble("There is no piece to print.")
+        raise Trouble(tr("There is no piece to print."))
     ways = (paper,) if paper.roll else (max(paper, paper.turned(), key=_wide), min(paper, paper.turned(), key=_wide))
     return min((_on(pieces, way) for way in ways), key=lambda lay: len(lay.grid.sheets))
 

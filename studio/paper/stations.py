@@ -94,7 +94,7 @@ def _said(ranked: Iterable[_Found]) -> str:
 
 def _across(piece: Piece) -> Iterator[_Found]:
     box = piece.cut_line.box
-    yield from (_Found(x, CUT, tr("cut end")) for x in (box.left, box.right))
+    yield from (_Found(x, CUT, tr("cut edge")) for x in (box.left, box.right))
     sides = [e for e in piece.edges if abs(e.path.start.x - e.path.end.x) < TOUCH]
     opening = [e.path.start.x for e in sides if e.sews_to == "zip"]
     for e in sides:

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 
 from msgspec import Struct
 
+from studio.cloth.lay import grain_down
 from studio.draft import Piece
 from studio.draft.cutting import cut_words
 from studio.drawing import Face, Group, Ink, Mark, Stroke, Words, moved
@@ -62,7 +63,7 @@ def template(piece: Piece, said: Said, step: Moves) -> PatternPiece:
     if step.last < wide - TOUCH:
         marks.append(stroke("join", (0, step.last), (tall, step.last), width=0.5, colour="black"))
     marks.append(Stroke(outline, "cut"))
-    marks += (*_across_words(across, wide), *_edge_words(step, tall), *_grain(piece, tall, wide))
+    marks += (*_across_words(across, wide), *_edge_words(piece, step, tall), *_grain(piece, tall, wide))
     marks += dimension(Point(0, wide - 14), Point(tall, wide - 14), spell(phrase("cut {h:bare}", h=tall), said.unit))
     return PatternPiece(
         number=said.number,
@@ -111,10 +112,13 @@ def _across_words(across: list[tuple[float, Ink, str]], wide: float) -> Iterator
         yield Words(text, at, SMALL, turn=-90, align="left", patch=True)
 
 
-def _edge_words(step: Moves, tall: float) -> Iterator[Words]:
+def _edge_words(piece: Piece, step: Moves, tall: float) -> Iterator[Words]:
     """Which edge goes where, about once a sheet."""
     if step.count > 1:
-        yield from _along(tr("first move: this edge on the cut end of the cloth"), 5.4, tall, "semibold")
+        first = tr("first move: this edge on the cut end of the cloth")
+        if grain_down(piece):
+            first = tr("first move: this edge along the selvedge, clear of it")
+        yield from _along(first, 5.4, tall, "semibold")
         yield from _along(tr("next move begins at this edge"), step.width - 2.6, tall, "semibold")
         if step.last < step.width - TOUCH:
             text = spell(phrase("move {n:count}: cut the cloth here", n=step.count), "cm")
@@ -172,9 +176,11 @@ def _how(piece: Piece, step: Moves, said: Said) -> str:
         sentences.append(phrase("Move {n:count} is only {l:bare} wide.", n=step.count, l=step.last))
     if piece.mirrored:
         sentences.append(phrase("Turn the template over for the mirrored panel."))
-    sentences.append(phrase("Tape the whole: {w:bare}.", w=box.width))
+    if sum(m.role == "zip stop" for m in piece.lines) > 1:
+        sentences.append(phrase("Mark the zip stop at the last edge too."))
     marks = sorted(s.at.x - box.left for s in piece.spots if s.role == "notch")
     if marks:
         places = ", ".join(write_length(m, said.unit, bare=True) for m in marks)
-        sentences.insert(-1, phrase("Notches, from the cut end: {p:word}.", p=places))
+        sentences.append(phrase("Notches, from the first edge: {p:word}.", p=places))
+    sentences.append(phrase("Tape the whole: {w:bare}.", w=box.width))
     return " ".join(spell(sentence, said.unit) for sentence in sentences)

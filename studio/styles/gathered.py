@@ -17,6 +17,9 @@ from studio.draft.zip import zip_notion
 
 from .style import Style
 
+MOST = 24
+"""More panels than this are never drafted: the cloth is too small for the skirt, and a finding says so."""
+
 
 class Gathered(Skirt, frozen=True, tag="gathered"):
     """Straight panels gathered to the band."""
@@ -27,7 +30,7 @@ class Gathered(Skirt, frozen=True, tag="gathered"):
         "Cut", "Along: the waist edge lies along the selvedge, as a border print wants. Across: widths are joined."
     )] = "along"
     panels: Annotated[int, whole(
-        "Panels", 0, 24, "How many widths are joined; by cloth: as few as it allows.", blank="by cloth")] = 0
+        "Panels", 0, MOST, "How many widths are joined; by cloth: as few as it allows.", blank="by cloth")] = 0
     whole_widths: Annotated[bool, yes_no(
         "Use whole widths", "Let the fullness rise until every panel is as wide as the cloth.",
         when=("skirt.cut", ("across",)))] = False
@@ -61,10 +64,6 @@ def panels(brief: Brief, skirt: Gathered) -> Panels:
     if skirt.cut == "across" and skirt.whole_widths:
         flat = max(flat, count * (room - 2 * a))
     return Panels(count, flat, skirt.cut, flat / brief.closed, drags=flat == skirt.fullness * brief.closed)
-
-
-MOST = 200
-"""More panels than this are never drafted: the cloth is too narrow for the skirt, and a finding says so."""
 
 
 def _facts(brief: Brief, laid: Panels) -> tuple[Fact, ...]:

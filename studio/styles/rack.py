@@ -10,6 +10,7 @@ from msgspec.structs import replace
 
 from studio.brief import Brief, Declared, Skirt, declared
 from studio.draft import Draft
+from studio.units import Unit, usual_in
 
 from .style import Style
 
@@ -27,9 +28,13 @@ RECORDS: tuple[type[Skirt], ...] = tuple(s.record for s in RACK.values())
 """The record of every style, as files know them."""
 
 
-def usual(style: str = "gathered") -> Brief:
-    """A brief with every number at its usual value."""
-    return Brief(skirt=RACK[style].record())
+def usual(unit: Unit = "cm", style: str = "gathered") -> Brief:
+    """A brief with every number at its usual value, in round numbers of the maker's unit."""
+    brief = Brief(skirt=RACK[style].record())
+    if unit == "cm":
+        return brief
+    lengths = (d for d in declarations(brief).values() if d.kind == "length" and d.default is not None)
+    return edit(brief, {d.path: usual_in(d.default, unit) for d in lengths})
 
 
 def draft(brief: Brief) -> Draft:

@@ -5,7 +5,8 @@ import sys
 from pathlib import Path
 
 from studio.trouble import Trouble
-from studio.words import tr
+from studio.units import spell
+from studio.words import phrase, tr
 
 _SCREENS = ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")
 
@@ -15,11 +16,17 @@ def run(file: Path | None) -> int:
 
     Raises `Trouble` where there is no screen, or where Qt lacks what it needs of the system.
     """
-    without = tr("without one, see skirtwright export --help.")
     if sys.platform not in ("win32", "darwin") and not any(os.environ.get(name) for name in _SCREENS):
-        raise Trouble(f"{tr('There is no screen to open a window on;')} {without}")
+        raise Trouble(tr("There is no screen to open a window on; without one, see skirtwright export --help."))
     try:
         from .running import keep_shop
     except ImportError as fault:
-        raise Trouble(f"{tr('The window lacks a part of the system')} ({fault}); {without}") from fault
+        raise Trouble(
+            spell(
+                phrase(
+                    "The window lacks a part of the system ({f:word}); see skirtwright export --help.", f=str(fault)
+                ),
+                "cm",
+            )
+        ) from fault
     return keep_shop(file)

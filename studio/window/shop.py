@@ -127,7 +127,7 @@ class Shop(QObject):
         self.window.show_start(can_go_back=self.window.at_table or not self.window.start.back.isHidden())
 
     def _draft(self, values: dict[str, Any]) -> None:
-        self.files.draft(rack.edit(rack.usual(), values))
+        self.files.draft(rack.edit(rack.usual(self.unit), values))
 
     def _mend(self, finding: Finding) -> None:
         if finding.remedy is not None:

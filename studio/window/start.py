@@ -109,7 +109,7 @@ class Start(QScrollArea):
     def begin(self, *, can_go_back: bool) -> None:
         """Start afresh: every field at its usual value, the waist in hand."""
         for field in self.fields.values():
-            field.show_value(field.declared.default, field.unit)
+            field.show_value(field.default, field.unit)
         self.back.setVisible(can_go_back)
         self.fields[ASKED[0]].take_in_hand()
 

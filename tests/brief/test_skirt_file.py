@@ -88,7 +88,12 @@ def test_a_file_can_be_read_by_eye() -> None:
 lengths = st.floats(400, 2000)
 
 
-@given(lengths, st.none() | lengths, st.text(st.characters(exclude_categories=["Cc", "Cf", "Cs"]), max_size=80), st.integers(0, 24))
+@given(
+    lengths,
+    st.none() | lengths,
+    st.text(st.characters(exclude_categories=["Cc", "Cf", "Cs"]), max_size=80),
+    st.integers(0, 24),
+)
 def test_every_skirt_is_kept(waist: float, hip: float | None, title: str, panels: int) -> None:
     """Any brief that can be made can be saved and opened again, unchanged."""
     brief = Brief(skirt=Tulip(panels=panels), title=title, body=Body(waist=waist, hip=hip))
@@ -454,9 +459,8 @@ def test_a_film_is_not_read_through(tmp_path: Path) -> None:
 @pytest.mark.parametrize("title", ["a\nb", "a\x00b", "\u202ecba", "a\u2066b"])
 def test_a_name_nobody_can_see_is_refused(title: str) -> None:
     """A file cannot bring in what the form would not take: control characters, or a line turned round."""
-    raw = dump(BRIEF).replace(json.dumps(BRIEF.title).encode(), json.dumps(title).encode())
     with pytest.raises(Damaged, match="title: "):
-        load(raw, STYLES)
+        load(changed("title", title), STYLES)
 
 
 def test_what_follows_a_whole_skirt_is_no_loss() -> None:

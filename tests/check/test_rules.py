@@ -26,6 +26,7 @@ WRONG: list[tuple[str, dict[str, Any], str, str]] = [
     ("stop-above-hem", {"skirt__length": 200.0}, "stop", "The zip stop at 20.0 cm leaves no seam above the hem, which is 20.0 cm down."),
     ("zip-long-enough", {"opening__zip_on_hand": 200.0}, "doubt", "The zip on hand is 20.0 cm; this opening needs 22.5 cm."),
     ("zip-long-enough", {"opening__zip_on_hand": 300.0}, "note", "The zip on hand is 7.5 cm longer than it need be: bar-tack it at 22.5 cm and cut below."),
+    ("allowance-holds-zip", {"opening__kind": "lapped", "seams__allowance": 10.0}, "doubt", "A lapped zip wants a seam allowance of 1.5 cm; this one is 1.0 cm."),
     ("closed-girth-holds", {"fastening__button_inset": 10.0}, "doubt", "The band closes 1.5 cm too loose."),
     ("closed-girth-holds", {"fastening__button_inset": 35.0}, "doubt", "The band closes 1.0 cm too tight."),
     ("hole-inside-extension", {"waistband__extension": 30.0}, "doubt", "The buttonhole ends 3.6 cm from the extension’s end, past its 3.0 cm."),

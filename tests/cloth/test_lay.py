@@ -43,6 +43,16 @@ def test_a_turned_piece_is_turned_and_not_mirrored():
             assert clockwise != p.mirrored
 
 
+def test_the_hem_lies_towards_a_selvedge():
+    """Cut along, a panel's hem lies nearer a selvedge than its waist, so that a border falls on the hem."""
+    made = make_up(brief(cloth__on_hand=900.0))
+    panels = [p for p in made.lay.placed if p.piece.id == "skirt"]
+    assert 2 == len(panels)
+    for p in panels:
+        hem, waist = (p.on_cloth(p.piece.edge(name).path.start).y for name in ("hem", "waist"))
+        assert min(hem, 1400 - hem) < min(waist, 1400 - waist)
+
+
 def test_grain_lies_along_the_cloth():
     """Every piece is laid with its grain along the selvedge."""
     for cut in ("along", "across"):

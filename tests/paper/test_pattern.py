@@ -98,7 +98,7 @@ def test_template_says_how_to_move_it():
     drawn = template(panel, said(one), moves(panel, 173.0))
     everything = texts((*drawn.drawing, *drawn.blocks))
     assert "Lay it 10 times" in everything
-    assert "Notches, from the cut end: 37.0, 72.5, 108.0." in everything.replace(" | ", " ")
+    assert "Notches, from the first edge: 37.0, 72.5, 108.0." in everything.replace(" | ", " ")
     assert "Tape the whole: 145.0." in everything.replace(" | ", " ")
 
 

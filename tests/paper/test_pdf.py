@@ -155,7 +155,7 @@ def test_a_failing_page_leaves_nothing(tmp_path: Path):
 
 def test_too_long_a_page_is_refused(tmp_path: Path):
     """A page above 5.08 m is refused in one sentence (ISO 32000-1, annex C: 14 400 units)."""
-    with pytest.raises(Trouble, match=r"5.1 m is too long"):
+    with pytest.raises(Trouble, match=r"508.1 cm is too long"):
         list(write_pdf(tmp_path / "p.pdf", [Page(Size(900, 5080.5), ())], "A skirt"))
     with pytest.raises(Trouble, match="no page"):
         list(write_pdf(tmp_path / "p.pdf", [], "A skirt"))

@@ -32,7 +32,7 @@ def test_a_single_panel_opens_at_both_ends():
     """The usual skirt, by hand: (70 + 1) × 2 = 142 between the back seams, 145 cut; 1.5 + 62 + 4 = 67.5 down."""
     along, down = listed(make_up(brief()).draft.piece("skirt"))
     assert [
-        ("A", 0.0, "cut end"),
+        ("A", 0.0, "cut edge"),
         ("B", 15.0, "back seam"),
         ("C", 35.0, "rows start"),
         ("D", 370.0, "side, notch"),
@@ -40,7 +40,7 @@ def test_a_single_panel_opens_at_both_ends():
         ("F", 1080.0, "side, notch"),
         ("G", 1415.0, "rows stop"),
         ("H", 1435.0, "back seam"),
-        ("J", 1450.0, "cut end"),
+        ("J", 1450.0, "cut edge"),
     ] == along
     assert [
         ("1", 0.0, "waist, raw edge"),
@@ -58,7 +58,7 @@ def test_the_band_carries_its_fastening():
     """The usual band, by hand: 71 + 4 + 3 = 78 cut; the hole ends 1.5 from the extension's end, the button at 2.5."""
     along, down = listed(make_up(brief()).draft.piece("waistband"))
     assert [
-        ("A", 0.0, "cut end"),
+        ("A", 0.0, "cut edge"),
         ("B", 15.0, "seam, plain end"),
         ("C", 40.0, "button"),
         ("D", 192.5, "side, notch"),
@@ -68,7 +68,7 @@ def test_the_band_carries_its_fastening():
         ("H", 729.0, "buttonhole, inner end"),
         ("J", 750.0, "buttonhole, outer end"),
         ("K", 765.0, "seam, extension"),
-        ("L", 780.0, "cut end"),
+        ("L", 780.0, "cut edge"),
     ] == along
     assert [
         ("1", 0.0, "facing, raw edge"),

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from studio.brief.declare import Declared
 from studio.brief.typed import Typed
-from studio.units import Unit
+from studio.units import Unit, usual_in
 from studio.words import tr
 
 from .. import theme
@@ -45,6 +45,12 @@ class Entry(QWidget):
         """How to measure or choose, and what it means to leave the field empty."""
         blank = self.declared.blank
         return f"{tr(self.declared.hint)} {tr('Empty:')} {tr(blank)}." if blank else tr(self.declared.hint)
+
+    @property
+    def default(self) -> Typed:
+        """What a new skirt starts with, in round numbers of the unit."""
+        value = self.declared.default
+        return usual_in(value, self.unit) if self.declared.kind == "length" and value is not None else value
 
     @property
     def path(self) -> str:

@@ -92,7 +92,7 @@ class Field(TypedEntry):
 
     def _back_to_usual(self) -> None:
         self.box.setFocus(Qt.FocusReason.OtherFocusReason)  # the button is about to hide
-        self._change(self.declared.default)
+        self._change(self.default)
         self._write()
         self._finish()
 
@@ -100,7 +100,7 @@ class Field(TypedEntry):
         amount = self.value if isinstance(self.value, (int, float)) else None
         self.slider.show_amount(amount)
         self.slider.setAccessibleDescription(write_value(self.declared, self.value, self.unit))
-        self.reset.setVisible(self.isEnabled() and (bool(self.fault) or self.value != self.declared.default))
+        self.reset.setVisible(self.isEnabled() and (bool(self.fault) or self.value != self.default))
 
     def _light(self) -> None:
         super()._light()
