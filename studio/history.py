@@ -5,7 +5,7 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import force_setattr, replace
 
-from .brief.records import Brief
+from .brief import Brief
 
 STEPS: Final = 500
 

@@ -91,7 +91,7 @@ def _notion(notion: Notion, unit: Unit) -> Listed:
 
 
 def _placed(placed: Placed) -> Listed:
-    outline = [placed.on_cloth(p) for p in placed.piece.cut_line.flat(FLAT)]
+    outline = [placed.on_cloth(p) for p in placed.piece.as_cut.flat(FLAT)]
     return {
         "piece": placed.piece.id,
         "copy": placed.copy,

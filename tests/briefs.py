@@ -51,9 +51,9 @@ def value_of(one: Declared) -> st.SearchStrategy[Any]:
 
 
 @st.composite
-def any_brief(draw: st.DrawFn) -> Brief:
-    """A brief with any number of its values set to anything their declarations allow."""
-    start = rack.usual()
-    known = rack.declarations(start)
+def any_brief(draw: st.DrawFn, style: str = "gathered") -> Brief:
+    """A brief of a style with any number of its values set to anything their declarations allow."""
+    start = rack.usual("cm", style)
+    known = {path: d for path, d in rack.declarations(start).items() if path != "skirt.style"}
     paths = draw(st.lists(st.sampled_from(sorted(known)), unique=True, max_size=len(known)))
     return rack.edit(start, {path: draw(value_of(known[path])) for path in paths})

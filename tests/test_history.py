@@ -5,7 +5,7 @@ from itertools import pairwise
 from hypothesis import given
 from hypothesis import strategies as st
 
-from studio.brief.records import Brief, Skirt
+from studio.brief import Brief, Skirt
 from studio.history import STEPS, History
 
 START = Brief(skirt=Skirt())

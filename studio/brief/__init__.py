@@ -1,9 +1,24 @@
 """What the maker decides: frozen records, one declaration per number."""
 
+from .brief import Brief
 from .declare import Declared, Kind, When, declared
-from .records import Body, Brief, Cloth, Fastening, Gathers, Opening, Paper, Record, Seams, Skirt, Waistband
+from .hems import Flare
+from .records import (
+    Body,
+    Cloth,
+    Fastening,
+    Gathers,
+    Lining,
+    Opening,
+    Paper,
+    Pockets,
+    Record,
+    Seams,
+    Skirt,
+    Waistband,
+)
 
 __all__ = [
-    "Body", "Brief", "Cloth", "Declared", "Fastening", "Gathers", "Kind", "Opening", "Paper", "Record", "Seams",
-    "Skirt", "Waistband", "When", "declared",
+    "Body", "Brief", "Cloth", "Declared", "Fastening", "Flare", "Gathers", "Kind", "Lining", "Opening", "Paper",
+    "Pockets", "Record", "Seams", "Skirt", "Waistband", "When", "declared",
 ]  # fmt: skip

@@ -11,8 +11,8 @@ from msgspec import Meta, Struct
 from msgspec.structs import fields
 
 Kind: TypeAlias = Literal["length", "ratio", "count", "share", "weight", "choice", "switch", "name"]
-When: TypeAlias = tuple[str, tuple[str, ...]]
-"""A path and the values of it for which a field applies."""
+When: TypeAlias = tuple[tuple[str, tuple[str, ...]], ...]
+"""Paths, each with the values of it for which a field applies; all must hold."""
 
 
 SEEN = r"^[^\x00-\x1f\x7f-\x9f\u200e\u200f\u202a-\u202e\u2066-\u2069]*\Z"
@@ -38,12 +38,12 @@ class Declared(Struct, frozen=True):
     unknown: bool = False  # may be left empty
     blank: str = ""  # what an empty field means
     options: tuple[str, ...] = ()
-    when: When | None = None
+    when: When = ()
 
 
 def _number(
     kind: Kind, words: str, least: float, most: float, hint: str, step: float, usual: float | None,
-    blank: str, when: When | None,
+    blank: str, when: When,
 ) -> Meta:  # fmt: skip
     extra = {"kind": kind, "step": step, "usual": usual, "blank": blank, "when": when}
     return Meta(title=words, description=hint, ge=least, le=most, extra=extra)
@@ -51,38 +51,38 @@ def _number(
 
 def mm(
     words: str, least: float, most: float, hint: str, *, step: float = 1.0, usual: float | None = None,
-    blank: str = "", when: When | None = None,
+    blank: str = "", when: When = (),
 ) -> Meta:  # fmt: skip
     """A length in mm. `usual` is for a field that may be left empty; `blank` says what empty means."""
     return _number("length", words, least, most, hint, step, usual, blank, when)
 
 
-def times(words: str, least: float, most: float, hint: str, *, step: float = 0.05, when: When | None = None) -> Meta:
+def times(words: str, least: float, most: float, hint: str, *, step: float = 0.05, when: When = ()) -> Meta:
     """Cloth to seam, as 2.20 times."""
     return _number("ratio", words, least, most, hint, step, None, "", when)
 
 
-def whole(words: str, least: int, most: int, hint: str, *, blank: str = "", when: When | None = None) -> Meta:
+def whole(words: str, least: int, most: int, hint: str, *, blank: str = "", when: When = ()) -> Meta:
     """A whole number; `blank` says what nought means where nought lets the draft choose."""
     return _number("count", words, least, most, hint, 1, None, blank, when)
 
 
 def per_cent(words: str, least: float, most: float, hint: str) -> Meta:
     """Part of a whole, typed as per cent, kept as 0 to 1."""
-    return _number("share", words, least, most, hint, 0.005, None, "", None)
+    return _number("share", words, least, most, hint, 0.005, None, "", ())
 
 
 def grams(words: str, least: float, most: float, hint: str, *, usual: float, blank: str) -> Meta:
     """Cloth weight in grams per square metre."""
-    return _number("weight", words, least, most, hint, 5, usual, blank, None)
+    return _number("weight", words, least, most, hint, 5, usual, blank, ())
 
 
-def one_of(words: str, hint: str, *, when: When | None = None) -> Meta:
+def one_of(words: str, hint: str, *, when: When = ()) -> Meta:
     """One of a few words."""
     return Meta(title=words, description=hint, extra={"kind": "choice", "when": when})
 
 
-def yes_no(words: str, hint: str, *, when: When | None = None) -> Meta:
+def yes_no(words: str, hint: str, *, when: When = ()) -> Meta:
     """Yes or no."""
     return Meta(title=words, description=hint, extra={"kind": "switch", "when": when})
 
@@ -125,5 +125,5 @@ def _one(path: str, inner: Any, meta: Meta, extra: dict[str, Any], default: Any,
         unknown=unknown,
         blank=extra.get("blank", ""),
         options=tuple(get_args(inner)) if kind == "choice" else (),
-        when=extra.get("when"),
+        when=extra.get("when", ()),
     )

@@ -7,8 +7,8 @@ from msgspec import Struct
 from ..trouble import shown
 from ..units import spell
 from ..words import phrase, tr
+from .brief import Brief
 from .declare import Declared, declared
-from .records import Brief
 
 
 def misfit(said: str, style: type[Struct] | None) -> str:

@@ -3,11 +3,11 @@
 # fmt: off
 from typing import Annotated, Literal
 
-from msgspec import Meta, Struct
+from msgspec import Struct
 
-from .declare import grams, mm, one_of, per_cent, short_text, whole, yes_no
-
-BUTTONED = ("fastening.kind", ("buttons",))
+from .conditions import BANDED, BUTTONED, ELASTIC, OPENS, SLIT, ZIPPED
+from .declare import grams, mm, one_of, per_cent, whole, yes_no
+from .hems import Flare
 
 
 class Record(Struct, frozen=True, forbid_unknown_fields=True):
@@ -39,34 +39,80 @@ class Skirt(Record, frozen=True, tag_field="style"):
     length_includes_band: Annotated[bool, yes_no(
         "Length includes the band", "Measure the length from the band’s top edge instead.")] = False
 
+    @property
+    def flare(self) -> Flare:
+        """How the hem runs, for what it can be turned by."""
+        return "straight"
+
 
 class Waistband(Record, frozen=True):
-    """The band that holds the skirt."""
+    """The band that holds the skirt, or the edge that stands for one."""
 
-    kind: Annotated[Literal["folded"], one_of("Kind", "Folded: one piece, faced with itself.")] = "folded"
-    width: Annotated[float, mm("Width", 10, 150, "Finished, from fold to seam.")] = 30.0
-    ease: Annotated[float, mm("Ease", 0, 100, "Room between body and band: a thumb should slip under.")] = 10.0
-    extension: Annotated[float, mm("Extension", 0, 100, "Past the opening, to carry the fastening.")] = 40.0
+    kind: Annotated[Literal["folded", "two-piece", "contour", "elastic", "bound", "faced"], one_of(
+        "Kind", "Folded: one piece, faced with itself. Two-piece: band and facing, of two cloths if you like. Contour: "
+        "shaped to the body. Elastic: a casing. Bound: a narrow edge. Faced: no band at all.")] = "folded"
+    width: Annotated[float, mm("Width", 10, 150, "Finished, from top edge to seam.", when=BANDED)] = 30.0
+    ease: Annotated[float, mm(
+        "Ease", 0, 100, "Room between body and band: a thumb should slip under.",
+        when=(("waistband.kind", ("folded", "two-piece", "contour", "bound", "faced")),))] = 10.0
+    extension: Annotated[float, mm(
+        "Extension", 0, 100, "Past the opening, to carry the fastening.", when=(*BANDED, *SLIT))] = 40.0
+    facing_cloth: Annotated[Literal["main", "lining"], one_of(
+        "Facing of", "What the inside of the band is cut of; lining cloth spares a border print.",
+        when=(("waistband.kind", ("two-piece", "contour")),))] = "main"
     interfacing: Annotated[Literal["whole", "outer half", "trimmed", "none"], one_of(
-        "Interfacing", "Whole: to the cut edges. Outer half: the face only. Trimmed: just past the seams.")] = "trimmed"
+        "Interfacing", "Whole: to the cut edges. Outer half: the face only. Trimmed: just past the seams.",
+        when=(("waistband.kind", ("folded", "two-piece", "contour", "faced")),))] = "trimmed"
+    elastic: Annotated[float, mm("Elastic", 5, 100, "Width of the elastic.", when=ELASTIC)] = 25.0
+    elastic_less: Annotated[float, mm(
+        "Elastic shorter by", 0, 200, "Than the waist, so that it holds; try it on before you join it.",
+        when=ELASTIC)] = 25.0
+    binding: Annotated[float, mm(
+        "Binding", 4, 20, "Finished width of the bound edge.", when=(("waistband.kind", ("bound",)),))] = 8.0
+    facing_depth: Annotated[float, mm(
+        "Facing", 30, 120, "How deep the facing lies inside.", when=(("waistband.kind", ("faced",)),))] = 60.0
+
+    @property
+    def depth(self) -> float:
+        """How far the finished band stands above the waist seam, mm."""
+        match self.kind:
+            case "elastic":
+                return self.elastic + CASING
+            case "bound":
+                return self.binding
+            case "faced":
+                return 0.0
+        return self.width
+
+
+CASING = 6.35
+"""A casing is wider than its elastic by this (mm), so that it slides: 1/2 in in all (a magazine's method: casing cut
+2 × elastic + 2 × allowance + 1/2 in)."""
 
 
 class Opening(Record, frozen=True):
     """Where the skirt opens, and how."""
 
-    kind: Annotated[Literal["invisible", "lapped", "centred"], one_of("Zip", "How the zip is set in.")] = "invisible"
-    place: Annotated[Literal["centre back"], one_of("Place", "Where the skirt opens.")] = "centre back"
+    kind: Annotated[Literal["invisible", "lapped", "centred", "placket", "wrap", "none"], one_of(
+        "Kind", "A zip set in one of three ways, a buttoned placket, a wrap, or none where elastic stretches."
+    )] = "invisible"
+    place: Annotated[Literal["centre back", "side", "front"], one_of(
+        "Place", "Where the skirt opens; at the side, it is the wearer’s left.", when=OPENS)] = "centre back"
     zip_stop: Annotated[float, mm(
-        "Zip stop", 40, 600, "Where the opening ends, down from the waist seam.", step=5)] = 200.0
+        "Zip stop", 40, 600, "Where the opening ends, down from the waist seam.", step=5, when=SLIT)] = 200.0
     zip_on_hand: Annotated[float, mm(
         "Zip on hand", 50, 1000, "Length of a zip you have; empty to buy one.", step=5, usual=250,
-        blank="to buy")] | None = None
+        blank="to buy", when=ZIPPED)] | None = None
+    overlap: Annotated[float, mm(
+        "Overlap", 50, 800, "How far the two edges of a wrap lie over each other at the waist.", step=5,
+        when=(("opening.kind", ("wrap",)),))] = 250.0
 
 
 class Fastening(Record, frozen=True):
     """What closes the band."""
 
-    kind: Annotated[Literal["buttons", "hook and bar"], one_of("Kind", "What closes the band.")] = "buttons"
+    kind: Annotated[Literal["buttons", "hook and bar", "snap"], one_of(
+        "Kind", "What closes the band.", when=OPENS)] = "buttons"
     count: Annotated[int, whole("Buttons", 1, 12, "One above the other on the band.", when=BUTTONED)] = 1
     button: Annotated[Literal["flat", "domed", "ball"], one_of(
         "Button", "A thick button needs a longer hole.", when=BUTTONED)] = "flat"
@@ -96,9 +142,47 @@ class Seams(Record, frozen=True):
     """Seams and hem."""
 
     allowance: Annotated[float, mm("Seam allowance", 5, 40, "Beyond every seam line.")] = 15.0
-    hem: Annotated[float, mm("Hem", 5, 200, "Below the hem line, the first turn included.", step=5)] = 40.0
+    hem_kind: Annotated[Literal["turned twice", "single", "narrow", "faced"], one_of(
+        "Hem kind", "Turned twice, or single with a neatened edge; narrow for round hems; faced for shaped ones."
+    )] = "turned twice"
+    hem: Annotated[float, mm(
+        "Hem", 5, 200, "Below the hem line, the first turn included; empty for what suits skirt and cloth.", step=5,
+        usual=40, blank="as suits", when=(("seams.hem_kind", ("turned twice", "single", "narrow")),))] | None = None
     first_turn: Annotated[float, mm(
-        "First turn", 0, 30, "Turned under at the raw edge; 0 when it is neatened instead.")] = 10.0
+        "First turn", 0, 30, "Turned under at the raw edge; 0 when it is neatened instead.",
+        when=(("seams.hem_kind", ("turned twice",)),))] = 10.0
+    hem_facing: Annotated[float, mm(
+        "Hem facing", 20, 150, "How deep the facing lies inside.", when=(("seams.hem_kind", ("faced",)),))] = 50.0
+
+
+class Pockets(Record, frozen=True):
+    """Pockets: in the side seam, or set on."""
+
+    kind: Annotated[Literal["none", "in seam", "patch"], one_of(
+        "Kind", "In seam: bags in the side seams. Patch: set on the front.")] = "none"
+    opening: Annotated[float, mm(
+        "Hand opening", 100, 250, "How wide a hand goes in; 15 to 17 cm is usual.", step=5,
+        when=(("pockets.kind", ("in seam",)),))] = 160.0
+    top: Annotated[float, mm(
+        "Below the waist", 0, 300, "From the waist seam to the top of the pocket.", step=5,
+        when=(("pockets.kind", ("in seam", "patch")),))] = 60.0
+    width: Annotated[float, mm(
+        "Patch width", 80, 300, "Finished.", step=5, when=(("pockets.kind", ("patch",)),))] = 150.0
+    depth: Annotated[float, mm(
+        "Patch depth", 80, 350, "Finished.", step=5, when=(("pockets.kind", ("patch",)),))] = 170.0
+
+
+LINED = (("lining.kind", ("straight", "A-line")),)
+
+
+class Lining(Record, frozen=True):
+    """A lining under the skirt."""
+
+    kind: Annotated[Literal["none", "straight", "A-line"], one_of(
+        "Kind", "Straight, or A-line for a longer step; its darts are laid as tucks.")] = "none"
+    shorter: Annotated[float, mm(
+        "Shorter by", 0, 200, "Than the skirt, hem to hem.", step=5, when=LINED)] = 25.0
+    width: Annotated[float, mm("Cloth width", 300, 3200, "Of the lining cloth.", step=10, when=LINED)] = 1400.0
 
 
 class Cloth(Record, frozen=True):
@@ -121,40 +205,8 @@ class Paper(Record, frozen=True):
 
     size: Annotated[Literal["A4", "A3", "US Letter", "roll"], one_of("Size", "The sheet in the printer.")] = "A4"
     roll_width: Annotated[float, mm(
-        "Roll width", 280, 2000, "Across the roll.", step=10, when=("paper.size", ("roll",)))] = 914.4
+        "Roll width", 280, 2000, "Across the roll.", step=10, when=(("paper.size", ("roll",)),))] = 914.4
     margin: Annotated[float, mm("Margin", 3, 30, "The edge the printer cannot reach.")] = 10.0
     overlap: Annotated[float, mm("Overlap", 8, 30, "The strip where sheets are glued.")] = 12.0
     panels: Annotated[Literal["template", "whole", "chalk list"], one_of(
         "Panels as", "A narrow template to move along, the whole panel, or distances only.")] = "template"
-
-
-class Brief(Record, frozen=True):
-    """One skirt, for one person, from one cloth."""
-
-    skirt: Skirt
-    title: Annotated[str, short_text("Skirt", "What you call this skirt.")] = "A gathered skirt"
-    who: Annotated[str, short_text("For", "Who will wear it.")] = ""
-    body: Annotated[Body, Meta(title="Measurements")] = Body()
-    waistband: Annotated[Waistband, Meta(title="Waistband")] = Waistband()
-    opening: Annotated[Opening, Meta(title="Opening")] = Opening()
-    fastening: Annotated[Fastening, Meta(title="Fastening")] = Fastening()
-    gathers: Annotated[Gathers, Meta(title="Gathers")] = Gathers()
-    seams: Annotated[Seams, Meta(title="Seams and hem")] = Seams()
-    cloth: Annotated[Cloth, Meta(title="Cloth")] = Cloth()
-    paper: Annotated[Paper, Meta(title="Paper")] = Paper()
-
-    @property
-    def closed(self) -> float:
-        """B, the finished, closed band and the waist seam (mm): waist and ease."""
-        return self.body.waist + self.waistband.ease
-
-    @property
-    def usable_width(self) -> float:
-        """U, the cloth's width less both selvedges (mm)."""
-        return self.cloth.width - 2 * self.cloth.selvedge
-
-    @property
-    def finished_length(self) -> float:
-        """L, from the waist seam to the hem line (mm); at least 10, however much of it the band takes."""
-        taken = self.waistband.width if self.skirt.length_includes_band else 0.0
-        return max(10.0, self.skirt.length - taken)

@@ -16,8 +16,9 @@ from ..files import file_name, put_file, read_file, refusal
 from ..trouble import Trouble, shown
 from ..units import spell
 from ..words import phrase, tr
+from .brief import Brief
 from .fault import broken, misfit
-from .records import Brief, Skirt
+from .records import Skirt
 
 FORMAT: Final = "skirtwright"
 VERSION: Final = 1

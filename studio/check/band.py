@@ -5,7 +5,7 @@ import math
 from collections.abc import Iterator
 from typing import Any
 
-from studio.draft.fastening import BUTTON_ROOM, closed_girth, even_places, hole_length, inset
+from studio.draft.fastening import BUTTON_ROOM, closed_girth, even_places, hole_length, inset, laps
 from studio.words import Phrase, phrase
 
 from .finding import Finding, Worked, within
@@ -22,7 +22,7 @@ def closed_girth_holds(w: Worked) -> Iterator[Finding]:
     Where the extension is too short to lap at all, it makes it longer.
     """
     off = closed_girth(w.brief) - w.brief.closed
-    if abs(off) < HOLDS:
+    if abs(off) < HOLDS or not laps(w.brief):
         return
     words = "The band closes {d} too loose." if off > 0 else "The band closes {d} too tight."
     f, place = w.brief.fastening, "fastening.button_inset"
@@ -41,9 +41,11 @@ def hole_inside_extension(w: Worked) -> Iterator[Finding]:
     The remedy is the inset and the extension that hold it, rounded up to 5 mm.
     """
     f, x = w.brief.fastening, w.brief.waistband.extension
-    if f.kind == "hook and bar":
+    if not laps(w.brief) or w.brief.opening.kind == "wrap":
+        return
+    if f.kind != "buttons":
         if x < HOOK_LAP:
-            says = phrase("A hook and bar need an extension of {n}; this one is {x}.", n=HOOK_LAP, x=x)
+            says = phrase(NEEDS[f.kind], n=HOOK_LAP, x=x)
             yield _extend(w, says, HOOK_LAP, {})
         return
     hole = hole_length(f.button, f.button_diameter, f.button_height)
@@ -61,6 +63,10 @@ def hole_inside_extension(w: Worked) -> Iterator[Finding]:
     yield _extend(w, says, max(x, place + hole), moved)
 
 
+NEEDS = {
+    "hook and bar": "A hook and bar need an extension of {n}; this one is {x}.",
+    "snap": "A snap needs an extension of {n}; this one is {x}.",
+}
 HOOK_LAP = 20.0
 """Least extension for a hook and bar, mm (common practice, no source)."""
 
@@ -81,7 +87,7 @@ def button_fits_band(w: Worked) -> Iterator[Finding]:
     The remedies: one button in the middle, or a smaller one.
     """
     f, width = w.brief.fastening, w.brief.waistband.width
-    if f.kind != "buttons":
+    if f.kind != "buttons" or not laps(w.brief):
         return
     room = f.button_diameter / 2 + BUTTON_ROOM
     places = even_places(f.count, f.edge_inset, width - f.edge_inset)
@@ -109,7 +115,7 @@ def button_fits_band(w: Worked) -> Iterator[Finding]:
 def band_needs_shape(w: Worked) -> Iterator[Finding]:
     """A straight band wider than 5 cm stands away from the body at its top. The remedy is 5 cm."""
     width = w.brief.waistband.width
-    if width > SHAPED + 1e-9:
+    if width > SHAPED + 1e-9 and w.brief.waistband.kind in ("folded", "two-piece"):
         says = phrase(
             "A straight band of {w} stands away at the top; above {m} shape it to the body.", w=width, m=SHAPED
         )
@@ -122,7 +128,7 @@ def band_needs_shape(w: Worked) -> Iterator[Finding]:
 def interfacing_fits(w: Worked) -> Iterator[Finding]:
     """The interfacing lies within the band's cut edges."""
     pieces = {p.id: p for p in w.draft.pieces}
-    if "interfacing" not in pieces:
+    if "interfacing" not in pieces or "waistband" not in pieces:
         return
     inner, outer = pieces["interfacing"].cut_line.box, pieces["waistband"].cut_line.box
     over = max(outer.left - inner.left, inner.right - outer.right, outer.top - inner.top, inner.bottom - outer.bottom)

@@ -6,8 +6,8 @@ from typing import Any
 
 from studio.cloth.lay import across
 from studio.draft import Piece
-from studio.draft.panel import panel_count
-from studio.styles.gathered import MOST, Gathered
+from studio.draft.straight_panel import MOST, panel_count
+from studio.styles import rack
 from studio.words import Phrase, phrase
 
 from .finding import Finding, Worked, within
@@ -31,17 +31,16 @@ def pieces_fit_cloth(w: Worked) -> Iterator[Finding]:
 def _fit(w: Worked, piece: Piece, room: float) -> tuple[dict[str, Any] | None, Phrase | None]:
     if piece.id == "waistband":
         width = float(math.floor((room - 2 * w.brief.seams.allowance) / 2))
-        return (
-            ({"waistband.width": width}, phrase("Band {w}", w=width))
-            if within(w, "waistband.width", width)
-            else (None, None)
-        )
-    if (
-        isinstance(w.brief.skirt, Gathered)
-        and panel_count(w.draft.fact("flat_width"), room, w.brief.seams.allowance) <= MOST
-    ):
+        if within(w, "waistband.width", width):
+            return {"waistband.width": width}, phrase("Band {w}", w=width)
+        return None, None
+    if "skirt.cut" in rack.declarations(w.brief) and _fits_across(w, room):
         return {"skirt.cut": "across", "skirt.panels": 0}, phrase("Cut across, as few panels as fit")
     return None, None
+
+
+def _fits_across(w: Worked, room: float) -> bool:
+    return panel_count(w.draft.fact("flat_width"), room, w.brief.seams.allowance) <= MOST
 
 
 def cloth_on_hand_suffices(w: Worked) -> Iterator[Finding]:

@@ -9,7 +9,7 @@ from studio.brief import Brief
 from studio.cloth.lay import Lay
 from studio.draft import Draft
 from studio.styles import rack
-from studio.words import Phrase
+from studio.words import Phrase, phrase, tr
 
 Weight: TypeAlias = Literal["stop", "doubt", "note"]
 WEIGHTS: tuple[Weight, ...] = ("stop", "doubt", "note")
@@ -45,6 +45,22 @@ def within(w: Worked, path: str, value: float) -> bool:
     one = rack.declarations(w.brief)[path]
     return one.least <= value <= one.most
 
+
+def edit_words(brief: Brief, edit: Mapping[str, Any]) -> Phrase:
+    """What a remedy's button says: the first number it sets, "Fullness 2.4"."""
+    path, value = next(iter(edit.items()))
+    one = rack.declarations(brief)[path]
+    text = SAYS.get(one.kind, "{n:word}: {v:word}")
+    return phrase(text, n=tr(one.words), v=value if one.kind in SAYS else tr(str(value)))
+
+
+SAYS = {
+    "length": "{n:word} {v}",
+    "ratio": "{n:word} {v:ratio}",
+    "count": "{n:word}: {v:count}",
+    "share": "{n:word} {v:share}",
+}
+"""How a number of each kind is said with its name."""
 
 Rule: TypeAlias = Callable[[Worked], Iterable[Finding]]
 

@@ -3,11 +3,12 @@
 import math
 from collections.abc import Iterator
 
-from studio.draft.panel import zip_stop
+from studio.brief.conditions import ZIPS
 from studio.draft.zip import shortest_zip, too_long, zip_sold
-from studio.words import phrase, tr
+from studio.styles import rack
+from studio.words import Phrase, phrase, tr
 
-from .finding import Finding, Worked, within
+from .finding import Finding, Weight, Worked, edit_words, within
 
 OVER_HIPS = 20.0
 """The opening must be larger than the hip by 20 to 40 mm (common practice, no source)."""
@@ -18,37 +19,74 @@ HAND_CLOSE = 20.0
 def opening_passes_hips(w: Worked) -> Iterator[Finding]:
     """The ring that goes over the hips is the closed band and twice the zip stop; it must be 2 cm more than they are.
 
-    The skirt just below the stop must pass them too. The remedy is the shortest stop that passes, rounded up to
-    5 mm, or the fullness that passes. With no hip measurement the rule can only say so.
+    The skirt just below the stop must pass them too, where the stop is above them. A skirt without an opening must
+    pass them at the waist. The remedy is the shortest stop that passes both, rounded up to 5 mm, or the edit that
+    widens the skirt. With no hip measurement the rule can only say so.
     """
-    hip, closed = w.brief.body.hip, w.brief.closed
+    hip, kind = w.brief.body.hip, w.brief.opening.kind
     if hip is None:
         says = phrase("Without a hip measurement the opening cannot be checked.")
         yield Finding("opening-passes-hips", "note", says, "body.hip")
         return
-    need, ring = hip + OVER_HIPS, closed + 2 * zip_stop(w.brief)
+    need = hip + OVER_HIPS
+    if kind == "wrap":
+        return
+    if kind == "none":
+        if w.brief.waist_seam < need - 1e-9:
+            says = phrase("With no opening the waist lets {r} through; hips of {h} need {n}.",
+                          r=w.brief.waist_seam, h=hip, n=need)  # fmt: skip
+            remedy = {"waistband.kind": "elastic"}
+            yield Finding("opening-passes-hips", "stop", says, "opening.kind", "skirt", remedy, phrase("Elastic band"))
+        return
+    yield from _ring_passes(w, hip, need)
+    yield from _girth_passes(w, hip, need)
+
+
+def _ring_passes(w: Worked, hip: float, need: float) -> Iterator[Finding]:
+    ring = w.brief.closed + 2 * w.brief.stop
     if ring < need - 1e-9:
-        stop = math.ceil((need - closed) / 2 / 5 - 1e-9) * 5.0
-        fits = within(w, "opening.zip_stop", stop) and stop <= w.brief.finished_length - HAND_CLOSE
         says = phrase("The opening lets {r} through; hips of {h} need {n}.", r=ring, h=hip, n=need)
-        yield Finding(
-            "opening-passes-hips", "doubt", says, "opening.zip_stop", "skirt",
-            {"opening.zip_stop": stop} if fits else None, phrase("Zip stop to {s}", s=stop) if fits else None,
-        )  # fmt: skip
-    girth = w.draft.fact("flat_width")
+        yield _deeper(w, says, math.ceil((need - w.brief.closed) / 2 / 5 - 1e-9) * 5.0, "doubt", need)
+
+
+def _girth_passes(w: Worked, hip: float, need: float) -> Iterator[Finding]:
+    """Where the hips are, the skirt must hold them; just below the stop it must go over them, unless the opening
+    reaches down to them.
+    """
+    stop, depth = w.brief.stop, w.brief.hip_depth
+    girth = rack.girth(w.brief, depth)
     if girth < need - 1e-9:
-        fullness = math.ceil(need / closed * 20 - 1e-9) / 20
         says = phrase("The skirt measures {g} round; hips of {h} need {n}.", g=girth, h=hip, n=need)
-        fits = within(w, "skirt.fullness", fullness)
-        yield Finding(
-            "opening-passes-hips", "stop", says, "skirt.fullness", "skirt",
-            {"skirt.fullness": fullness, "skirt.panels": 0} if fits else None,
-            phrase("Fullness {f:ratio}", f=fullness) if fits else None,
-        )  # fmt: skip
+        remedy = rack.cleared(w.brief, need)
+        where, does = (next(iter(remedy)), edit_words(w.brief, remedy)) if remedy else ("body.hip", None)
+        yield Finding("opening-passes-hips", "stop", says, where, "skirt", remedy, does)
+        return
+    girth = rack.girth(w.brief, stop)
+    if stop < depth - LEVEL and girth < need - 1e-9:
+        says = phrase("The skirt measures {g} round below the opening; hips of {h} need {n}.", g=girth, h=hip, n=need)
+        steps = (5.0 * k for k in range(math.ceil(stop / 5), math.ceil(depth / 5) + 1))
+        deep = next((s for s in steps if s >= depth - LEVEL or rack.girth(w.brief, s) >= need), depth)
+        yield _deeper(w, says, deep, "doubt", need)
+
+
+LEVEL = 20.0
+"""An opening that ends no more than this (mm) above the hips is passed by them (common practice, no source)."""
+
+
+def _deeper(w: Worked, says: Phrase, stop: float, weight: Weight, need: float) -> Finding:
+    """The finding whose remedy is a deeper stop, if there is room for one above the hem."""
+    stop = max(stop, math.ceil((need - w.brief.closed) / 2 / 5 - 1e-9) * 5.0)
+    fits = within(w, "opening.zip_stop", stop) and stop <= w.brief.finished_length - HAND_CLOSE
+    return Finding(
+        "opening-passes-hips", weight, says, "opening.zip_stop", "skirt",
+        {"opening.zip_stop": stop} if fits else None, phrase("Zip stop to {s}", s=stop) if fits else None,
+    )  # fmt: skip
 
 
 def stop_above_hem(w: Worked) -> Iterator[Finding]:
     """The opening ends above the hem, with at least 2 cm of seam below it."""
+    if w.brief.opening.kind in ("wrap", "none"):
+        return
     most = math.floor((w.brief.finished_length - HAND_CLOSE) / 5) * 5.0
     stop = w.brief.opening.zip_stop
     if stop > w.brief.finished_length - HAND_CLOSE + 1e-9:
@@ -70,7 +108,7 @@ no source)."""
 def allowance_holds_zip(w: Worked) -> Iterator[Finding]:
     """The seam allowance is wide enough to sew the zip into. The remedy is the least that is."""
     kind, have = w.brief.opening.kind, w.brief.seams.allowance
-    need = ALLOWS[kind]
+    need = ALLOWS.get(kind, 0.0)
     if have < need - 1e-9:
         says = phrase("A {k:word} zip wants a seam allowance of {n}; this one is {h}.", k=tr(kind), n=need, h=have)
         remedy = {"seams.allowance": need}
@@ -85,7 +123,9 @@ def zip_long_enough(w: Worked) -> Iterator[Finding]:
     The remedy for one too short is to buy another.
     """
     have = w.brief.opening.zip_on_hand
-    need = shortest_zip(w.brief.opening, zip_stop(w.brief))
+    if w.brief.opening.kind not in ZIPS:
+        return
+    need = shortest_zip(w.brief.opening, w.brief.stop)
     if have is not None and have < need - 1e-9:
         says = phrase("The zip on hand is {h}; this opening needs {n}.", h=have, n=need)
         buy = zip_sold(need)

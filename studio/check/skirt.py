@@ -2,13 +2,15 @@
 
 import math
 from collections.abc import Iterator
+from typing import Any
 
 from studio.draft import notches, walked
+from studio.draft.gathers import open_gap
 from studio.draft.seam import WALKS
-from studio.styles.gathered import Gathered
-from studio.words import phrase, tr
+from studio.styles import rack
+from studio.words import Phrase, phrase, tr
 
-from .finding import Finding, Worked, within
+from .finding import Finding, Worked, edit_words
 from .opening import OVER_HIPS
 
 MOST_GATHERS = ((60.0, 3.0), (150.0, 2.5), (350.0, 2.0), (math.inf, 1.5))
@@ -23,15 +25,12 @@ def gathers_too_bulky(w: Worked) -> Iterator[Finding]:
     The quarters beside the opening are judged: part of them lies flat, so the rest is drawn up more. The remedy is
     the fullness that gathers just so.
     """
-    skirt = w.brief.skirt
-    if not isinstance(skirt, Gathered):
+    if not w.draft.has("tightest_ratio"):
         return
     grams, ratio = w.brief.cloth.weight, w.draft.fact("tightest_ratio")
     most = UNKNOWN_WEIGHT if grams is None else next(r for g, r in MOST_GATHERS if grams <= g)
     if ratio <= most + 1e-9:
         return
-    closed, gap = w.brief.closed, w.brief.gathers.end_gap
-    fullness = math.floor((most * (closed - 4 * gap) + 4 * gap) / closed * 20 + 1e-9) / 20
     if grams is None:
         says = phrase(
             "Beside the opening the cloth is gathered {r:ratio} to 1; more than {m:ratio} is bulky in most cloth.",
@@ -43,12 +42,22 @@ def gathers_too_bulky(w: Worked) -> Iterator[Finding]:
             "Beside the opening the cloth is gathered {r:ratio} to 1; at {g:count} g/m² more than {m:ratio} is bulky.",
             r=ratio, g=round(grams), m=most,
         )  # fmt: skip
-    less = {"skirt.fullness": fullness} | ({"skirt.whole_widths": False} if skirt.whole_widths else {})
-    passes = fullness * closed >= (w.brief.body.hip or 0) + OVER_HIPS
-    yield Finding(
-        "gathers-too-bulky", "doubt", says, "skirt.fullness", "skirt",
-        less if passes else None, phrase("Fullness {f:ratio}", f=fullness) if passes else None,
-    )  # fmt: skip
+    remedy, does = _less(w, most)
+    yield Finding("gathers-too-bulky", "doubt", says, "skirt.fullness", "skirt", remedy, does)
+
+
+def _less(w: Worked, most: float) -> tuple[dict[str, Any] | None, Phrase | None]:
+    """The fullness that gathers just so, where fullness is what the maker sets and the hips still pass."""
+    if "skirt.fullness" not in rack.declarations(w.brief):
+        return None, None
+    seam, gap = w.brief.waist_seam, open_gap(w.brief)
+    fullness = math.floor((most * (seam - 4 * gap) + 4 * gap) / seam * 20 + 1e-9) / 20
+    if fullness * seam < (w.brief.body.hip or 0) + OVER_HIPS:
+        return None, None
+    less = {"skirt.fullness": fullness}
+    if getattr(w.brief.skirt, "whole_widths", False):
+        less |= {"skirt.whole_widths": False}
+    return less, phrase("Fullness {f:ratio}", f=fullness)
 
 
 def seams_walk(w: Worked) -> Iterator[Finding]:
@@ -58,7 +67,7 @@ def seams_walk(w: Worked) -> Iterator[Finding]:
         off = abs(walked(seam.one, pieces) - walked(seam.other, pieces))
         if off > WALKS:
             says = phrase("The two sides of the {s:word} seam differ by {d}.", s=tr(seam.name), d=off)
-            yield Finding("seams-walk", "stop", says, "skirt.fullness", seam.one[0].piece)
+            yield Finding("seams-walk", "stop", says, "skirt.style", seam.one[0].piece)
 
 
 def notches_meet(w: Worked) -> Iterator[Finding]:
@@ -78,15 +87,15 @@ def notches_meet(w: Worked) -> Iterator[Finding]:
             lost = [n for n in those if min((abs(n - t) for t in there), default=math.inf) > WALKS]
             if lost:
                 says = phrase("The notch at {n} of the waist seam meets none on the other side.", n=lost[0])
-                yield Finding("notches-meet", "stop", says, "gathers.sections", "skirt")
+                yield Finding("notches-meet", "stop", says, "skirt.style", "skirt")
 
 
 def length_leaves_a_skirt(w: Worked) -> Iterator[Finding]:
     """With the band counted in the length, at least 5 cm of skirt is left below it."""
     skirt = w.brief.skirt
-    left = skirt.length - w.brief.waistband.width
+    left = skirt.length - w.brief.waistband.depth
     if skirt.length_includes_band and left < 50:
-        says = phrase("The band takes {w} of a length of {l}.", w=w.brief.waistband.width, l=skirt.length)
+        says = phrase("The band takes {w} of a length of {l}.", w=w.brief.waistband.depth, l=skirt.length)
         remedy = {"skirt.length_includes_band": False}
         yield Finding(
             "length-leaves-a-skirt", "stop", says, "skirt.length", "skirt", remedy, phrase("Measure below the band")
@@ -95,7 +104,9 @@ def length_leaves_a_skirt(w: Worked) -> Iterator[Finding]:
 
 def first_turn_inside_hem(w: Worked) -> Iterator[Finding]:
     """The first turn is less than the hem, and at most half of it lies flat. The remedy halves it."""
-    hem, turn = w.brief.seams.hem, w.brief.seams.first_turn
+    hem, turn = w.brief.hem, w.brief.seams.first_turn
+    if w.brief.seams.hem_kind in ("single", "faced"):
+        return
     if turn > hem / 2 + 1e-9:
         says = phrase("A first turn of {t} is more than half a hem of {h}.", t=turn, h=hem)
         half = math.floor(hem / 2)
@@ -118,7 +129,7 @@ def stride(w: Worked) -> Iterator[Finding]:
     0.413 of the height and the leg 0.53 of it. The girths of thigh, knee, calf and ankle are the means of 260
     women (Heinz et al. 2003). A model, not a measurement: try a long narrow skirt on before you hem it.
     """
-    body, skirt = w.brief.body, w.brief.skirt
+    body = w.brief.body
     if body.height is None or body.waist_to_knee is None:
         return
     hang = body.waist_to_knee + KNEE * body.height - w.brief.finished_length
@@ -127,13 +138,9 @@ def stride(w: Worked) -> Iterator[Finding]:
     if sweep >= need - 1e-9:
         return
     says = phrase("A hem of {s} is short of a stride of {n} at this length.", s=sweep, n=need)
-    fullness = math.ceil(need / w.brief.closed * 20 - 1e-9) / 20
-    wider = isinstance(skirt, Gathered) and within(w, "skirt.fullness", fullness)
-    remedy = {"skirt.fullness": fullness, "skirt.panels": 0} if wider else None
-    yield Finding(
-        "stride", "doubt", says, "skirt.fullness", "skirt", remedy,
-        phrase("Fullness {f:ratio}", f=fullness) if remedy else None,
-    )  # fmt: skip
+    remedy = rack.widened(w.brief, need)
+    where = next(iter(remedy)) if remedy else "skirt.length"
+    yield Finding("stride", "doubt", says, where, "skirt", remedy, edit_words(w.brief, remedy) if remedy else None)
 
 
 KNEE = 45 / 165

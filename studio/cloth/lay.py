@@ -31,7 +31,7 @@ class Placed(Struct, frozen=True):
 
     def on_cloth(self, p: Point) -> Point:
         """Where a point of the piece falls on the cloth."""
-        box = self.piece.cut_line.box
+        box = self.piece.as_cut.box
         x, y = (box.right - p.x if self.mirrored else p.x - box.left), p.y - box.top
         match self.turn:
             case 90:
@@ -97,12 +97,12 @@ def grain_down(piece: Piece) -> bool:
 
 def across(piece: Piece) -> float:
     """How much of the cloth's width the piece takes with its grain along the cloth, mm."""
-    box = piece.cut_line.box
+    box = piece.as_cut.box
     return box.width if grain_down(piece) else box.height
 
 
 def _copies(piece: Piece) -> list[_Copy]:
-    down, box = grain_down(piece), piece.cut_line.box
+    down, box = grain_down(piece), piece.as_cut.box
     along = box.height if down else box.width
     return [_Copy(piece, k, 90 if down else 0, along, across(piece)) for k in range(piece.cut)]
 

@@ -5,7 +5,9 @@ mirror image, so that a slanted side still lies flat when the hem is turned up. 
 point would run away is cut off blunt.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
+
+from msgspec.structs import replace
 
 from studio.geometry import TOUCH, Curve, Line, Path, Point, crossing, offset
 
@@ -16,7 +18,8 @@ RUN = 2.5
 
 
 def cut_line(edges: Sequence[Edge]) -> Path:
-    """The closed cut line round edges that follow each other clockwise."""
+    """The closed cut line round edges that follow each other clockwise; an edge may have corners of its own."""
+    edges = [one for e in edges for one in _parted(e)]
     sides = [list(offset(e.path, e.allowance).curves) for e in edges]
     corners = [
         _corner(e, f, sides[k], sides[(k + 1) % len(sides)])
@@ -26,7 +29,27 @@ def cut_line(edges: Sequence[Edge]) -> Path:
     for k, side in enumerate(sides):
         outline += _between(side, corners[k - 1][-1], corners[k][0])
         outline += (Line(p, q) for p, q in zip(corners[k], corners[k][1:], strict=False))
-    return Path(tuple(c for c in outline if not isinstance(c, Line) or c.length > TOUCH))
+    return Path(tuple(_straightened(c for c in outline if c.length > TOUCH)))
+
+
+def _parted(edge: Edge) -> list[Edge]:
+    """An edge as one for each run between its corners."""
+    runs = edge.path.runs
+    return [edge] if len(runs) == 1 else [replace(edge, path=run) for run in runs]
+
+
+def _straightened(curves: Iterable[Curve]) -> Iterator[Curve]:
+    """Lines that run on in each other's way, made one."""
+    before: Curve | None = None
+    for c in curves:
+        if isinstance(c, Line) and isinstance(before, Line) and before.direction(1).distance(c.direction(0)) < 1e-9:
+            before = Line(before.start, c.end)
+            continue
+        if before is not None:
+            yield before
+        before = c
+    if before is not None:
+        yield before
 
 
 def _between(side: list[Curve], start: Point, end: Point) -> list[Curve]:

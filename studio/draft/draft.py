@@ -45,3 +45,7 @@ class Draft(Struct, frozen=True):
     def fact(self, name: str) -> float:
         """The value of a fact; KeyError when the draft has none of that name."""
         return {f.name: f.value for f in self.facts}[name]
+
+    def has(self, fact: str) -> bool:
+        """Whether the style states this fact."""
+        return any(f.name == fact for f in self.facts)

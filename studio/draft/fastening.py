@@ -3,6 +3,7 @@
 import math
 
 from studio.brief import Brief
+from studio.brief.conditions import BANDS
 from studio.geometry import Point, line
 from studio.words import phrase
 
@@ -12,6 +13,10 @@ HOOK_INSET = 3.0
 """A hook lies 1/8 in back from the overlap's edge (New Mexico State Univ. Extension C-232)."""
 HOOK_EVERY = 40.0
 """A band wider than this (mm) takes a second hook and bar (common practice, no source)."""
+SNAP_INSET = 10.0
+"""The middle of a snap lies this far (mm) from the band's end: its own width (common practice, no source)."""
+SNAP = 10.0
+"""A snap is this wide, mm (common practice, no source)."""
 HOOK = 8.0
 """A hook or bar is drawn this long, mm."""
 BUTTON_ROOM = 6.0
@@ -38,8 +43,13 @@ def even_places(count: int, first: float, last: float) -> list[float]:
 
 
 def inset(brief: Brief) -> float:
-    """From the extension's finished end to where the pull comes: a hole's outer end or the hook's, mm."""
-    return brief.fastening.end_inset if brief.fastening.kind == "buttons" else HOOK_INSET
+    """From the band's overlapping end to where the pull comes: a hole's outer end, the hook's, or the snap, mm."""
+    match brief.fastening.kind:
+        case "buttons":
+            return brief.fastening.end_inset
+        case "snap":
+            return SNAP_INSET
+    return HOOK_INSET
 
 
 def hook_count(width: float) -> int:
@@ -52,23 +62,46 @@ def button_place(brief: Brief) -> float:
     f = brief.fastening
     if f.kind == "buttons" and f.button_inset is not None:
         return f.button_inset
-    return max(0.0, brief.waistband.extension - inset(brief))
+    return max(0.0, _over(brief) - inset(brief))
 
 
 def closed_girth(brief: Brief) -> float:
-    """What the closed band measures, mm: B + x − i − b, from the hole's outer end or the hook to button or bar."""
-    return brief.closed + brief.waistband.extension - inset(brief) - button_place(brief)
+    """What the closed band measures, mm: B + x − i − b, from the hole's outer end or the hook to button or bar; B
+    where no ends lap.
+    """
+    if not laps(brief):
+        return brief.closed
+    return brief.closed + _over(brief) - inset(brief) - button_place(brief)
+
+
+def laps(brief: Brief) -> bool:
+    """Whether the band has ends that lap over each other and are fastened."""
+    return brief.waistband.kind in BANDS and brief.opening.kind != "none"
+
+
+def _over(brief: Brief) -> float:
+    """How far one end of the band lies over the other, mm: the extension, or a wrap's overlap."""
+    return brief.band_length - brief.closed
 
 
 def fasten(brief: Brief) -> tuple[list[LineMark], list[Spot], list[Handle]]:
-    """Marks and handles of the fastening on a folded band whose outer half lies from the fold (y = w) to 2w."""
+    """Marks and handles of the fastening on a straight band whose outer half lies from the fold (y = w) to 2w."""
     f, band = brief.fastening, brief.waistband
-    end, top = brief.closed + band.extension, band.width
+    if not laps(brief):
+        return [], [], []
+    end, top = brief.band_length, band.width
     plain = button_place(brief)
-    if f.kind == "hook and bar":
+    if f.kind != "buttons":
         on = ("fastening.kind", "waistband.extension")
         n, x = hook_count(band.width), end - HOOK_INSET - HOOK / 2
         heights = even_places(n, top + band.width / (2 * n), top + band.width * (1 - 1 / (2 * n)))
+        if f.kind == "snap":
+            places = [(end - SNAP_INSET, "snap, underneath"), (plain, "snap")]
+            return (
+                [],
+                [Spot("snap", Point(p, y), SNAP, words=phrase(w), governs=on) for p, w in places for y in heights],
+                [],
+            )
         hooks = [Spot("hook", Point(x, y), HOOK, words=phrase("hook, underneath"), governs=on) for y in heights]
         bars = [Spot("bar", Point(plain, y), HOOK, words=phrase("bar"), governs=on) for y in heights]
         return [], [*hooks, *bars], []

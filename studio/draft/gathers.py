@@ -6,6 +6,7 @@ from studio.brief import Brief
 from studio.geometry import line
 from studio.words import phrase
 
+from .draft import Fact
 from .piece import LineMark
 
 APART = 5.0
@@ -29,13 +30,12 @@ def row_heights(rows: int, allowance: float) -> list[float]:
     return sorted((-step, step, -2 * step, 2 * step)[:rows])
 
 
-def gather_rows(brief: Brief, start: float, end: float, flat_width: float) -> list[LineMark]:
+def gather_rows(brief: Brief, start: float, end: float, flat_width: float, gap: float) -> list[LineMark]:
     """Rows and their stop bars on the panel that lies from `start` to `end` (mm) of the whole flat width.
 
-    Rows keep `end_gap` from the opening at both ends of the whole width, and break at each section and each
-    seam across them.
+    Rows keep `gap` mm from the opening at both ends of the whole width, and break at each section and each seam
+    across them.
     """
-    gap = brief.gathers.end_gap
     n = sections(brief, flat_width)
     breaks = (flat_width * k / n for k in range(1, n))
     stops = [start, *(b for b in breaks if start + BREAK < b < end - BREAK), end]
@@ -44,12 +44,29 @@ def gather_rows(brief: Brief, start: float, end: float, flat_width: float) -> li
     ]
     heights = row_heights(brief.gathers.rows, brief.seams.allowance)
     rows = [LineMark("gather", line(p, y, q, y), phrase("gather row"), ROWS) for y in heights for p, q in runs if q > p]
-    ends = [x - start for x in (gap, flat_width - gap) if start < x < end]
-    words = phrase("rows start and stop {gap} from the back seam", gap=gap)
+    ends = [x - start for x in (gap, flat_width - gap) if start < x < end and gap]
+    words = phrase("rows start and stop {gap} from the opening", gap=gap)
     bars = [
         LineMark("row stop", line(x, heights[0] - 4, x, heights[-1] + 4), words, ("gathers.end_gap",)) for x in ends
     ]
     return rows + bars
+
+
+def open_gap(brief: Brief, depth: float = 0.0) -> float:
+    """What stays flat beside the opening, mm; nothing where the ring is closed `depth` mm below the waist."""
+    return brief.gathers.end_gap if brief.stop > depth else 0.0
+
+
+def gather_facts(brief: Brief, flat_width: float, sewn: float) -> tuple[Fact, ...]:
+    """What matters about a gathered waist: how far it is drawn up, how thick it gets, how it is stitched."""
+    gap, weight = open_gap(brief), brief.cloth.weight
+    ratio = gather_ratio(flat_width, sewn, gap)
+    return (
+        Fact("gather_ratio", "Gather ratio", ratio, "ratio"),
+        Fact("tightest_ratio", "Gather ratio beside the opening", tightest_ratio(flat_width, sewn, gap), "ratio"),
+        Fact("seam_thickness", "Gathered seam", layers_thickness(ratio, weight)),
+        Fact("gather_stitch", "Gathering stitch", stitch_length(weight)),
+    )
 
 
 def gather_ratio(flat_width: float, closed: float, end_gap: float) -> float:

@@ -2,9 +2,10 @@
 
 from studio.brief import Brief
 from studio.geometry import Line, Path, Point, rectangle
-from studio.words import tr
+from studio.words import phrase, tr
 
-from .piece import Edge, Piece
+from .draft import Notion
+from .piece import OTHER, Edge, Piece
 
 CAUGHT = 3.0
 """Trimmed interfacing reaches this far (mm) past the seam line, so that the stitching holds it
@@ -14,7 +15,7 @@ CAUGHT = 3.0
 def interfacing(brief: Brief) -> Piece | None:
     """The band's interfacing, placed as the band is (same origin), or None where there is to be none."""
     band, a = brief.waistband, brief.seams.allowance
-    end, tall = brief.closed + band.extension, 2 * band.width
+    end, tall = brief.band_length, 2 * band.width
     over = min(CAUGHT, a)
     match band.interfacing:
         case "none":
@@ -32,9 +33,17 @@ def interfacing(brief: Brief) -> Piece | None:
         cut_line=outline,
         grain=(Point(end * 0.55, outline.box.centre.y), Point(end * 0.75, outline.box.centre.y)),
         cloth="interfacing",
+        row=OTHER,
     )
 
 
 def _edges(outline: Path) -> list[Edge]:
     names = ("top", "extension end", "bottom", "plain end")
     return [Edge(n, Path((c,)), 0.0) for n, c in zip(names, outline.curves, strict=True) if isinstance(c, Line)]
+
+
+def interfacing_notion(piece: Piece) -> Notion:
+    """The strip of interfacing, as cut."""
+    box = piece.cut_line.box
+    words = phrase("interfacing {l} × {w}", l=box.width, w=box.height)
+    return Notion("interfacing", words, {"length": box.width, "width": box.height})

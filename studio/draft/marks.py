@@ -1,12 +1,53 @@
 """Marks that band and skirt share, so that they meet: notches, centres, quarters."""
 
-from studio.geometry import Point, line
+from msgspec import Struct
+
+from studio.brief import Brief
+from studio.geometry import Path, Point, line
 from studio.words import Phrase
 
 from .piece import LineMark, Role, Spot
 
 NOTCH = 6.0
 """Depth of a notch (mm), and never more than half the allowance (common practice, no source)."""
+ROUND = ("centre back", "side", "centre front", "side")
+"""The quarters of a waist, walked to the right as it is seen from outside."""
+FIRST = {"centre back": 0, "front": 2, "side": 3}
+"""The quarter that each opening place begins at; at the side it is the wearer's left."""
+
+
+class Station(Struct, frozen=True):
+    """A place on the waist seam where band and skirt meet: mm along it from the opening, once it is sewn.
+
+    A quarter has its words; a station without words is a notch only.
+    """
+
+    at: float
+    words: str = ""
+
+    @property
+    def role(self) -> Role:
+        """Centres and quarters are drawn alike, and told apart by their words."""
+        return "centre" if self.words.startswith("centre") else "quarter"
+
+
+def quarter_name(brief: Brief, quarter: int) -> str:
+    """What lies so many quarters on from the opening: "centre front" is two on from a centre back."""
+    return ROUND[(FIRST[brief.opening.place] + quarter) % 4]
+
+
+def stations(brief: Brief, sections: int = 4) -> tuple[Station, ...]:
+    """The quarters of a waist that runs evenly round the body, and where its sections break.
+
+    A wrap's edges lie half the overlap to either side of the opening's place, which is then marked too.
+    """
+    over = brief.opening.overlap if brief.opening.kind == "wrap" else 0.0
+    ring = brief.waist_seam - over
+    quarters = {over / 2 + ring * k / 4: quarter_name(brief, k) for k in range(5)}
+    breaks = {brief.waist_seam * k / sections: "" for k in range(1, sections)}
+    # A break that falls on a quarter is one mark.
+    found = quarters | {at: w for at, w in breaks.items() if all(abs(at - q) > 0.01 for q in quarters)}
+    return tuple(Station(at, found[at]) for at in sorted(found) if 0.01 < at < brief.waist_seam - 0.01)
 
 
 def notch_depth(allowance: float) -> float:
@@ -19,16 +60,13 @@ def notch(x: float, y: float, turn: float, allowance: float, on: str, governs: t
     return Spot("notch", Point(x, y), notch_depth(allowance), turn, on, governs=governs)
 
 
-STATION_WORDS = {0.25: "side", 0.5: "centre front", 0.75: "side", 1.0: "centre back"}
-"""What the quarters are called where the skirt opens at the centre back."""
+def notch_on(path: Path, along: float, allowance: float, on: str, governs: tuple[str, ...] = ()) -> Spot:
+    """A notch `along` mm of an edge's seam line, standing on its cut edge and pointing square into the piece."""
+    out = path.direction(along).outward()
+    at = path.at(along).along(out, allowance)
+    return Spot("notch", at, notch_depth(allowance), Point(-out.x, -out.y).degrees, on, governs=governs)
 
 
-def stations(sections: int) -> list[float]:
-    """Shares of the waist seam, from the opening round to it again, that carry a mark: quarters and sections."""
-    return sorted({0.25, 0.5, 0.75} | {k / sections for k in range(1, sections)})
-
-
-def upright(share: float, x: float, top: float, bottom: float, governs: tuple[str, ...]) -> LineMark:
-    """The centre or quarter line at one of the stations."""
-    role: Role = "centre" if share in (0.5, 1.0) else "quarter"
-    return LineMark(role, line(x, top, x, bottom), Phrase(STATION_WORDS[share]), governs)
+def upright(station: Station, x: float, top: float, bottom: float, governs: tuple[str, ...]) -> LineMark:
+    """The centre or quarter line of a station."""
+    return LineMark(station.role, line(x, top, x, bottom), Phrase(station.words), governs)

@@ -1,24 +1,39 @@
 """What else to have ready: buttons or hooks, interfacing, thread."""
 
 from studio.brief import Brief
+from studio.brief.conditions import BANDS, ZIPS
 from studio.words import phrase, tr
 
 from .draft import Notion
 from .fastening import hole_length, hook_count
-from .piece import Piece
 from .thread import lockstitch_thread, overedge_thread
+from .zip import zip_notion
 
 LIGNE = 0.635
 """A button's line, 1/40 in, mm."""
 
 
-def band_notions(brief: Brief) -> tuple[Notion, ...]:
-    """Buttons with the hole each needs, or hooks and bars."""
+def closing_notions(brief: Brief) -> tuple[Notion, ...]:
+    """The zip, and what closes the band: buttons with the hole each needs, hooks and bars, or snaps."""
+    kind = brief.opening.kind
+    if kind == "none":
+        return ()
+    zips = (zip_notion(brief.opening, brief.stop),) if kind in ZIPS else ()
+    return (*zips, _fastening(brief))
+
+
+PAIRS = {
+    "hook and bar": ("{n:count} hook and bar", "{n:count} hooks and bars"),
+    "snap": ("{n:count} snap", "{n:count} snaps"),
+}
+
+
+def _fastening(brief: Brief) -> Notion:
     f = brief.fastening
-    if f.kind == "hook and bar":
-        n = hook_count(brief.waistband.width)
-        pairs = "{n:count} hook and bar" if n == 1 else "{n:count} hooks and bars"
-        return (Notion("hook and bar", phrase(pairs, n=n), {"count": n}),)
+    if f.kind in PAIRS or brief.waistband.kind not in BANDS:
+        kind = f.kind if f.kind in PAIRS else "hook and bar"
+        n = hook_count(brief.waistband.depth)
+        return Notion(kind, phrase(PAIRS[kind][n > 1], n=n), {"count": n})
     hole = hole_length(f.button, f.button_diameter, f.button_height)
     lignes = round(f.button_diameter / LIGNE)
     text = "{n:count} {s:word} button {d} ({l:count} L), hole {h}"
@@ -27,14 +42,7 @@ def band_notions(brief: Brief) -> tuple[Notion, ...]:
         n=f.count, s=tr(f.button), d=f.button_diameter, l=lignes, h=hole,
     )  # fmt: skip
     sizes = {"count": f.count, "diameter": f.button_diameter, "height": f.button_height, "hole": hole}
-    return (Notion("button", words, sizes),)
-
-
-def interfacing_notion(piece: Piece) -> Notion:
-    """The strip of interfacing, as cut."""
-    box = piece.cut_line.box
-    words = phrase("interfacing {l} × {w}", l=box.width, w=box.height)
-    return Notion("interfacing", words, {"length": box.width, "width": box.height})
+    return Notion("button", words, sizes)
 
 
 def thread_notion(seams: float, edges: float) -> Notion:

@@ -1,163 +1,176 @@
-"""Straight skirt panels, equal in width: the edges and marks each carries."""
-
-import math
+"""A panel becomes a piece: its shape, with what hem, opening and allowances bring to any skirt."""
 
 from msgspec import Struct
 
 from studio.brief import Brief
-from studio.geometry import TOUCH, Point, line
-from studio.words import Phrase, phrase
+from studio.geometry import TOUCH, Path, Point, line, offset
+from studio.words import phrase
 
 from .cut_line import cut_line
-from .gathers import gather_rows, sections
-from .marks import STATION_WORDS, notch, stations, upright
-from .piece import Dimension, Edge, Handle, LineMark, Piece, Side, Spot
-from .ring import alone, meets, pairs, piece_id, piece_name
+from .piece import Dimension, Edge, Handle, LineMark, Piece, Side
+from .shape import Shape
 
-RIGHT: Side = "right"
-INSIDE: Side = "inside"
-SEAM, OPEN = phrase("seam"), phrase("opening, zip")
-FULL, STOP = ("skirt.fullness",), ("opening.zip_stop",)
+SEAM, FOLD = phrase("seam"), phrase("fold of the cloth")
+STOP = ("opening.zip_stop",)
+WRAP_HEM = 30.0
+"""The free edge of a wrap is turned under by this (mm; common practice, no source)."""
+OPEN_WORDS = {
+    "placket": phrase("opening, placket"),
+    "wrap": phrase("free edge of the wrap, turned under"),
+}
 
 
-class Panels(Struct, frozen=True):
-    """Equal straight panels: how many, the whole flat width T between seam lines (mm), and how they are cut.
+class Level(Struct, frozen=True):
+    """Where a ring of panels hangs: what its top and its foot are sewn to, and how far below the waist it starts.
 
-    `ratio` is T / B; `drags` says whether the side of a panel may be dragged to change it.
+    A skirt has one level; tiers have more. The last one carries the hem, the others end on a seam. `depth` (mm) is
+    where its top lies below the waist seam, so that a long opening may run on into it.
     """
 
-    count: int
-    flat_width: float
-    cut: str
-    ratio: float
-    drags: bool = True
-
-    @property
-    def width(self) -> float:
-        """One panel between its seam lines, mm."""
-        return self.flat_width / self.count
+    top: str = "waist"
+    sews_to: str = "waistband/waist"
+    foot: str = "hem"
+    foot_sews_to: str = ""
+    depth: float = 0.0
+    row: int = 1
 
 
-def panel_count(flat_width: float, room: float, allowance: float) -> int:
-    """As few panels as fit `room` mm with an allowance on both sides: ceil(T / (U − 2a))."""
-    return max(1, math.ceil(flat_width / max(1.0, room - 2 * allowance) - 1e-9))
+WAIST = Level()
 
 
-def zip_stop(brief: Brief) -> float:
-    """Where the opening really ends, mm below the waist seam: 5 above the hem line at the lowest."""
-    return min(brief.opening.zip_stop, brief.finished_length - 5)
-
-
-def draft_panels(brief: Brief, panels: Panels) -> tuple[Piece, ...]:
-    """One piece for each pair of panels, from the opening to the centre front."""
-    return tuple(_panel(brief, panels, k) for k in range(pairs(panels.count)))
-
-
-def _panel(brief: Brief, panels: Panels, k: int) -> Piece:
-    n = panels.count
-    edges = _edges(brief, panels, k)
-    lines, spots = _station_marks(brief, panels, k)
-    handles, dimensions = _handles(brief, panels, k), _dimensions(brief, panels, k)
-    lines += gather_rows(brief, k * panels.width, (k + 1) * panels.width, panels.flat_width)
-    lines += _hem_lines(brief, panels.width)
-    lines += _stops(brief, panels) if k == 0 else ()
-    once = alone(k, n)
+def panel(
+    brief: Brief, id: str, name: str, shape: Shape, *, meets: dict[tuple[str, str], str],
+    opens: set[tuple[str, str]], cut: int = 1, mirrored: bool = False, level: Level = WAIST,
+) -> Piece:  # fmt: skip
+    """The piece of a panel. `meets` and `opens` come from its ring: what each side is sewn to, and which are at the
+    opening.
+    """
+    stop = max(0.0, brief.stop - level.depth)
+    a = brief.seams.allowance
+    top = Edge(
+        level.top, shape.top, a, level.sews_to, shape.ratio, closes=shape.closes,
+        words=phrase("seam, to the band") if level.top == "waist" else SEAM,
+    )  # fmt: skip
+    sides = {
+        side: _side(brief, side, getattr(shape, side), shape, (id, side) in opens and stop > TOUCH, stop,
+                    meets.get((id, side), ""))
+        for side in ("right", "left")
+    }  # fmt: skip
+    edges = (top, *sides["right"], _foot(brief, shape, level), *sides["left"])
+    marks = _stop_marks(brief, sides, shape, stop, level)
+    hem = _hem_lines(brief, shape) if level.foot == "hem" else ()
+    handles, dimensions = _stop_handles(brief, sides, level)
     return Piece(
-        id=piece_id(k, n),
-        name=piece_name(k, n),
-        edges=edges,
-        cut_line=cut_line(edges),
-        grain=_grain(panels.cut, panels.width, brief.finished_length),
-        lines=tuple(lines),
-        spots=tuple(spots),
-        handles=tuple(handles),
-        dimensions=tuple(dimensions),
-        cut=1 if once else 2,
-        mirrored=not once,
-    )
+        id=id, name=name, edges=edges, cut_line=cut_line(edges), grain=shape.grain,
+        lines=(*shape.lines, *hem, *marks), spots=shape.spots, notes=shape.notes,
+        handles=(*shape.handles, *handles), dimensions=(*shape.dimensions, *dimensions),
+        cut=cut, mirrored=mirrored, row=level.row,
+    )  # fmt: skip
 
 
-def _edges(brief: Brief, panels: Panels, k: int) -> tuple[Edge, ...]:
-    n, wide, a, deep = panels.count, panels.width, brief.seams.allowance, brief.finished_length
-    stop = zip_stop(brief) if k == 0 else 0.0
-    right_stop = stop if n == 1 else 0.0
-    edges = (
-        Edge("waist", line(0, 0, wide, 0), a, "waistband/waist", panels.ratio, words=phrase("seam, to the band")),
-        Edge("right opening", line(wide, 0, wide, right_stop), a, "zip", words=OPEN, governs=STOP),
-        Edge("right", line(wide, right_stop, wide, deep), a, meets(k, n, True), words=SEAM, governs=FULL),
-        Edge("hem", line(wide, deep, 0, deep), brief.seams.hem, hem=True, governs=("seams.hem",)),
-        Edge("left", line(0, deep, 0, stop), a, meets(k, n, False), words=SEAM),
-        Edge("left opening", line(0, stop, 0, 0), a, "zip", words=OPEN, governs=STOP),
-    )
-    return tuple(e for e in edges if e.path.length > TOUCH)
+def _side(
+    brief: Brief, side: str, path: Path, shape: Shape, opens: bool, stop: float, meets: str
+) -> tuple[Edge, ...]:  # fmt: skip
+    """One side, parted at the stop where it lies at the opening."""
+    a = brief.seams.allowance
+    if shape.fold == side:
+        return (Edge(side, path, 0.0, words=FOLD, fold=True, governs=shape.widens),)
+    plain = Edge(side, path, a, meets, words=SEAM, governs=shape.widens)
+    if not opens:
+        return (plain,)
+    kind = brief.opening.kind
+    words = OPEN_WORDS.get(kind, phrase("opening, zip"))
+    target = {"placket": "placket", "wrap": ""}.get(kind, "zip")
+    allowance = WRAP_HEM if kind == "wrap" else a
+    if stop > path.length - TOUCH:
+        return (Edge(f"{side} opening", path, allowance, target, words=words, governs=STOP),)
+    upper, lower = _parted(path, stop, side)
+    opening = Edge(f"{side} opening", upper, allowance, target, words=words, governs=STOP)
+    rest = Edge(side, lower, a, meets, words=SEAM, governs=shape.widens)
+    return (opening, rest) if side == "right" else (rest, opening)
 
 
-def _station_marks(brief: Brief, panels: Panels, k: int) -> tuple[list[LineMark], list[Spot]]:
-    """Notches at the quarters and sections that fall on this panel; the quarters go down to the hem."""
-    lines, spots = [], []
-    for share in stations(sections(brief, panels.flat_width)):
-        x = share * panels.flat_width - k * panels.width
-        if not TOUCH < x < panels.width - TOUCH:
-            continue
-        spots.append(notch(x, -brief.seams.allowance, 90, brief.seams.allowance, "waist", FULL))
-        if share in STATION_WORDS:
-            lines.append(upright(share, x, 0, brief.finished_length + brief.seams.hem, FULL))
-    return lines, spots
+def _parted(path: Path, stop: float, side: str) -> tuple[Path, Path]:
+    """A side above and below the stop; a left side is walked upwards."""
+    if side == "right":
+        return path.split(stop)
+    upper, lower = path.reversed().split(stop)
+    return upper.reversed(), lower.reversed()
 
 
-def _hem_lines(brief: Brief, wide: float) -> list[LineMark]:
-    a, deep, hem, turn = brief.seams.allowance, brief.finished_length, brief.seams.hem, brief.seams.first_turn
-    lines = [LineMark("hem", line(-a, deep, wide + a, deep), phrase("hem fold"), ("skirt.length",))]
-    if 0 < turn < hem:
-        at = deep + hem - turn
-        lines.append(LineMark("first turn", line(-a, at, wide + a, at), phrase("first turn"), ("seams.first_turn",)))
-    return lines
+def _foot(brief: Brief, shape: Shape, level: Level) -> Edge:
+    if level.foot != "hem":
+        return Edge(level.foot, shape.hem, brief.seams.allowance, level.foot_sews_to, words=SEAM)
+    faced = brief.seams.hem_kind == "faced"
+    return Edge("hem", shape.hem, brief.hem, "hem facing/hem" if faced else "", hem=not faced, governs=("seams.hem",))
 
 
-def _stops(brief: Brief, panels: Panels) -> list[LineMark]:
-    stop, a = zip_stop(brief), brief.seams.allowance
-    words = phrase("zip stop: {s} below the seam, {r} from the raw edge", s=stop, r=stop + a)
-    sides = (0.0, panels.width) if panels.count == 1 else (0.0,)
-    return [LineMark("zip stop", line(x - 5, stop, x + 5, stop), words, STOP) for x in sides]
+def _hem_lines(brief: Brief, shape: Shape) -> tuple[LineMark, ...]:
+    """The fold of the hem, drawn on through the allowances, and where its raw edge is turned under."""
+    if brief.seams.hem_kind == "faced":
+        return ()
+    a, turn = brief.seams.allowance, brief.seams.first_turn
+    lines = [LineMark("hem", _drawn_on(shape.hem, 0, a, shape), phrase("hem fold"), ("skirt.length",))]
+    if brief.seams.hem_kind != "single" and 0 < turn < brief.hem:
+        path = _drawn_on(offset(shape.hem, brief.hem - turn), brief.hem - turn, a, shape)
+        lines.append(LineMark("first turn", path, phrase("first turn"), ("seams.first_turn",)))
+    return tuple(lines)
 
 
-def _handles(brief: Brief, panels: Panels, k: int) -> list[Handle]:
-    wide, deep = panels.width, brief.finished_length
-    handles = [Handle("skirt.length", Point(wide * 0.36, deep), "y", 1.0)]
-    if panels.drags:
-        handles.append(Handle("skirt.fullness", Point(wide, deep * 0.5), "x", panels.count / brief.closed))
-    if k == 0:
-        handles.append(Handle("opening.zip_stop", Point(0, zip_stop(brief)), "y", 1.0))
-    gap = brief.gathers.end_gap - k * wide
-    if 0 <= gap < wide:  # on a narrow panel the rows may start on the next one
-        handles.append(Handle("gathers.end_gap", Point(gap, 0), "x", 1.0))
-    return handles
+def _drawn_on(path: Path, below: float, a: float, shape: Shape) -> Path:
+    """A hem line drawn on straight by the side allowances, for a cutter to see where it meets the edge."""
+    right, left = (0.0 if shape.fold == side else a for side in ("right", "left"))
+    start, end = path.start, path.end
+    first, last = path.direction(0), path.direction(path.length)
+    curves = list(path.curves)
+    if right:
+        curves = list(line(*start.along(first, -right), *start).curves) + curves
+    if left:
+        curves += line(*end, *end.along(last, left)).curves
+    return Path(tuple(curves))
 
 
-def _dimensions(brief: Brief, panels: Panels, k: int) -> list[Dimension]:
-    wide, deep, hem, stop = panels.width, brief.finished_length, brief.seams.hem, zip_stop(brief)
-    foot = deep + hem
-    found = [
-        Dimension("skirt.fullness", Point(0, foot), Point(wide, foot), "below", _width_words(panels)),
-        Dimension("seams.hem", Point(wide, deep), Point(wide, foot), "right", phrase("{h:bare}", h=hem)),
-    ]
-    if k == 0:
-        top = -brief.waistband.width if brief.skirt.length_includes_band else 0.0
-        words = phrase("{l:bare}", l=deep - top)
-        found.append(Dimension("skirt.length", Point(0, top), Point(0, deep), "left", words))
-        single = panels.count == 1
-        x, side = wide if single else 0.0, RIGHT if single else INSIDE
-        found.append(Dimension("opening.zip_stop", Point(x, 0), Point(x, stop), side, phrase("{s:bare}", s=stop)))
-    return found
+def _opened(sides: dict[str, tuple[Edge, ...]]) -> list[tuple[str, Edge]]:
+    return [(side, e) for side, edges in sides.items() for e in edges if e.name == f"{side} opening"]
 
 
-def _grain(cut: str, wide: float, deep: float) -> tuple[Point, Point]:
-    if cut == "along":
-        return Point(wide * 0.60, deep * 0.30), Point(wide * 0.76, deep * 0.30)
-    return Point(wide * 0.68, deep * 0.30), Point(wide * 0.68, deep * 0.60)
+def _stop_point(side: str, edge: Edge) -> Point:
+    return edge.path.end if side == "right" else edge.path.start
 
 
-def _width_words(panels: Panels) -> Phrase:
-    if panels.count == 1:
-        return phrase("{t:bare} flat, {r:ratio} × the band", t=panels.flat_width, r=panels.ratio)
-    return phrase("{t:bare}, one of {n:count}; {r:ratio} × the band", t=panels.width, n=panels.count, r=panels.ratio)
+def _stop_marks(
+    brief: Brief, sides: dict[str, tuple[Edge, ...]], shape: Shape, stop: float, level: Level
+) -> tuple[LineMark, ...]:  # fmt: skip
+    """A short bar across the seam line where the opening ends."""
+    if brief.opening.kind == "wrap":
+        return ()
+    whole, a = brief.stop, brief.seams.allowance
+    words = phrase("zip stop: {s} below the seam, {r} from the raw edge", s=whole, r=stop + a)
+    if brief.opening.kind == "placket":
+        words = phrase("end of the opening: {s} below the seam, {r} from the raw edge", s=whole, r=stop + a)
+    marks = []
+    for side, edge in _opened(sides):
+        if len(sides[side]) == 1:
+            continue  # it runs on into the next tier
+        at, out = _stop_point(side, edge), edge.path.direction(edge.path.length / 2).outward()
+        marks.append(LineMark("zip stop", line(*at.along(out, -5), *at.along(out, 5)), words, STOP))
+    return tuple(sorted(marks, key=lambda m: m.path.start.x))
+
+
+def _stop_handles(
+    brief: Brief, sides: dict[str, tuple[Edge, ...]], level: Level
+) -> tuple[list[Handle], list[Dimension]]:  # fmt: skip
+    """The stop can be dragged and is measured, once on a piece: on its left where both sides are open."""
+    if brief.opening.kind == "wrap":
+        return [], []
+    found = [(side, e) for side, e in _opened(sides) if len(sides[side]) > 1]
+    if not found:
+        return [], []
+    held = next((one for one in found if one[0] == "left"), found[0])
+    shown = next((one for one in found if one[0] == "right"), found[0])
+    at, foot = _stop_point(*held), _stop_point(*shown)
+    top = shown[1].path.start if shown[0] == "right" else shown[1].path.end
+    words = phrase("{s:bare}", s=brief.stop)
+    where: Side = "right" if shown[0] == "right" else "inside"
+    dimension = Dimension("opening.zip_stop", Point(foot.x, top.y), foot, where, words)
+    return [Handle("opening.zip_stop", at, "y", 1.0)], [dimension]

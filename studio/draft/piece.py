@@ -4,22 +4,29 @@ from typing import Literal, TypeAlias
 
 from msgspec import Struct
 
-from studio.geometry import Path, Point, joined
+from studio.geometry import TOUCH, Line, Path, Point, joined
 from studio.words import Phrase
 
 Role: TypeAlias = Literal[
-    "fold", "hem", "first turn", "centre", "quarter", "gather", "row stop", "zip stop", "buttonhole"
-]
-Spotted: TypeAlias = Literal["notch", "button", "hook", "bar"]
+    "fold", "hem", "first turn", "centre", "quarter", "hip", "gather", "row stop", "zip stop", "buttonhole",
+    "pleat fold", "placement", "direction", "dart", "pocket", "stitching", "slit",
+]  # fmt: skip
+"""What a marked line is for. A pleat's direction runs from its fold to where it is placed."""
+Spotted: TypeAlias = Literal["notch", "button", "hook", "bar", "snap", "drill"]
 Side: TypeAlias = Literal["above", "below", "left", "right", "inside"]
-Material: TypeAlias = Literal["main", "interfacing"]
+Material: TypeAlias = Literal["main", "interfacing", "lining"]
+
+
+PARTS, OTHER = 10, 20
 
 
 class Edge(Struct, frozen=True):
     """One edge of a piece: its seam line, walked clockwise, and how much is left beyond it.
 
     `sews_to` is "piece/edge"; `ratio` is this edge's length for each millimetre of the other (2 where it is
-    gathered to half). A hem is turned up along its line, so its allowance mirrors the sides.
+    gathered to half). A hem is turned up along its line, so its allowance mirrors the sides. What pleats and darts
+    take up of it is listed in `closes`, from and to along it. A `fold` lies on the fold of the cloth: nothing is
+    left beyond it, and the piece goes on as its own mirror image.
     """
 
     name: str
@@ -30,6 +37,18 @@ class Edge(Struct, frozen=True):
     hem: bool = False
     words: Phrase | None = None
     governs: tuple[str, ...] = ()
+    closes: tuple[tuple[float, float], ...] = ()
+    fold: bool = False
+
+    @property
+    def sewn(self) -> float:
+        """Length once pleats and darts are closed and gathers drawn up, mm."""
+        return self.sewn_at(self.path.length)
+
+    def sewn_at(self, along: float) -> float:
+        """Where a place `along` the edge comes to lie once pleats and darts are closed and gathers drawn up, mm."""
+        taken = sum(max(0.0, min(along, end) - start) for start, end in self.closes)
+        return (along - taken) / self.ratio
 
 
 class LineMark(Struct, frozen=True):
@@ -86,7 +105,11 @@ class Note(Struct, frozen=True):
 
 
 class Piece(Struct, frozen=True):
-    """One piece of the pattern, in its own millimetres (x right, y down)."""
+    """One piece of the pattern, in its own millimetres (x right, y down).
+
+    `row` is where it lies on a table to be looked at: 0 the band, 1 and on the skirt from the waist down, then
+    `PARTS` for small parts and `OTHER` for what is cut of other cloth.
+    """
 
     id: str
     name: str
@@ -100,8 +123,19 @@ class Piece(Struct, frozen=True):
     dimensions: tuple[Dimension, ...] = ()
     cut: int = 1
     mirrored: bool = False
-    on_fold: bool = False
     cloth: Material = "main"
+    row: int = 1
+
+    @property
+    def on_fold(self) -> bool:
+        """Whether half of it is drawn, to be cut on the fold of the cloth."""
+        return any(e.fold for e in self.edges)
+
+    @property
+    def as_cut(self) -> Path:
+        """The outline as it is cut from cloth that lies open: a piece on the fold with its mirror image."""
+        edge = next((e for e in self.edges if e.fold), None)
+        return self.cut_line if edge is None else unfolded(self.cut_line, edge.path.start.x)
 
     @property
     def seam_line(self) -> Path:
@@ -114,3 +148,13 @@ class Piece(Struct, frozen=True):
             if e.name == name:
                 return e
         raise KeyError(name)
+
+
+def unfolded(outline: Path, x: float) -> Path:
+    """A closed outline with its mirror image in the upright line at `x`, along which it lies."""
+    at = next(
+        k for k, c in enumerate(outline.curves)
+        if isinstance(c, Line) and abs(c.start.x - x) < TOUCH and abs(c.end.x - x) < TOUCH
+    )  # fmt: skip
+    half = (*outline.curves[at + 1 :], *outline.curves[:at])
+    return Path((*half, *(c.flipped(x).reversed() for c in reversed(half))))

@@ -1,12 +1,13 @@
-"""Panels round the skirt: which piece each is cut from, what it is called, and which sides meet.
+"""Panels round the skirt: which piece each is cut from, and which sides meet.
 
-Panels left and right of the centre are mirror images, so they are drafted as pairs from the opening to the
-centre front; an odd number leaves one alone in the middle. Sides are named left and right as the piece is
-drawn; on a mirrored copy they change places.
+A ring is walked from the opening to the right, as it is seen from outside, until it comes to the opening again.
+Sides are named left and right as the piece is drawn; on a mirrored copy they change places. A piece that is cut on
+the fold stands in the ring as its two halves.
 """
 
 import itertools
 import math
+from collections.abc import Mapping
 from functools import lru_cache
 
 from msgspec import Struct
@@ -14,6 +15,7 @@ from msgspec import Struct
 from studio.units import spell
 from studio.words import phrase, tr
 
+from .piece import Piece
 from .seam import Part, Seam
 
 
@@ -21,21 +23,24 @@ class Place(Struct, frozen=True):
     """One panel in the ring: the piece it is cut from, and whether it is the mirrored copy."""
 
     piece: str
-    mirrored: bool
+    mirrored: bool = False
 
     def side(self, leaving: bool) -> str:
         """The side that meets the next panel (leaving) or the one before."""
         return "right" if leaving != self.mirrored else "left"
 
 
+Ring = tuple[Place, ...]
+
+
 @lru_cache(maxsize=64)
-def ring(n: int) -> tuple[Place, ...]:
-    """All `n` panels in order, from the opening round to it again."""
-    return tuple(Place(piece_id(min(k, n - 1 - k), n), k > n - 1 - k) for k in range(n))
+def paired(n: int, stem: str = "skirt") -> Ring:
+    """`n` equal panels: mirror images in pairs from the opening to across from it, an odd one alone in the middle."""
+    return tuple(Place(piece_id(min(k, n - 1 - k), n, stem), k > n - 1 - k) for k in range(n))
 
 
 def pairs(n: int) -> int:
-    """How many different pieces `n` panels are cut from."""
+    """How many different pieces `n` panels in pairs are cut from."""
     return math.ceil(n / 2)
 
 
@@ -44,37 +49,67 @@ def alone(k: int, n: int) -> bool:
     return n % 2 == 1 and k == n // 2
 
 
-def piece_id(k: int, n: int) -> str:
-    """The panel at the opening is the skirt; the one at the centre front its front; between lie the sides."""
+def piece_id(k: int, n: int, stem: str = "skirt") -> str:
+    """The panel at the opening bears the stem's name alone; the one across from it "across"; between lie others."""
     if k == 0:
-        return "skirt"
-    return "skirt-front" if k == pairs(n) - 1 else f"skirt-side-{k}"
+        return stem
+    return f"{stem}-across" if k == pairs(n) - 1 else f"{stem}-side-{k}"
 
 
-def piece_name(k: int, n: int) -> str:
-    """What the k-th piece is called."""
+def piece_name(k: int, n: int, stem: str = "Skirt", place: str = "centre back") -> str:
+    """What the k-th piece is called: the panel at the opening, the one across from it, those between."""
+    at, across = {
+        "centre back": ("{s:word} back", "{s:word} front"),
+        "front": ("{s:word} front", "{s:word} back"),
+        "side": ("{s:word} left side", "{s:word} right side"),
+    }[place]
     if n <= 2:
-        return tr("Skirt")
-    if k == 0:
-        return tr("Skirt back")
-    return tr("Skirt front") if k == pairs(n) - 1 else spell(phrase("Skirt side {k:count}", k=k), "cm")
+        return tr(stem)
+    text = at if k == 0 else across if k == pairs(n) - 1 else "{s:word} side {k:count}"
+    if place == "side" and 0 < k < pairs(n) - 1:
+        text = "{s:word} panel {k:count}"
+    return spell(phrase(text, s=tr(stem), k=k), "cm")
 
 
-def meets(k: int, n: int, leaving: bool) -> str:
-    """piece/edge that the k-th panel's side is sewn to."""
-    other = ring(n)[(k + (1 if leaving else -1)) % n]
-    return f"{other.piece}/{other.side(not leaving)}"
+def meeting(ring: Ring) -> dict[tuple[str, str], str]:
+    """For each piece and side of the ring, the "piece/side" it is sewn to."""
+    found: dict[tuple[str, str], str] = {}
+    for p, q in itertools.pairwise((*ring, ring[0])):
+        one, other = (p.piece, p.side(True)), (q.piece, q.side(False))
+        found.setdefault(one, "/".join(other))
+        found.setdefault(other, "/".join(one))
+    return found
 
 
-@lru_cache(maxsize=64)
-def ring_seams(n: int) -> tuple[Seam, ...]:
-    """The waist and the joins between panels; the last closes the ring below the opening."""
-    places = ring(n)
-    waist = Seam(
-        "waist", tuple(Part(p.piece, "waist", p.mirrored) for p in places), (Part("waistband", "waist", True),)
-    )
-    joins = (
-        Seam("join", (Part(p.piece, p.side(True)),), (Part(q.piece, q.side(False)),))
-        for p, q in itertools.pairwise((*places, places[0]))
-    )
-    return waist, *joins
+def opening_sides(ring: Ring) -> set[tuple[str, str]]:
+    """The pieces and sides that lie at the opening."""
+    return {(ring[0].piece, ring[0].side(False)), (ring[-1].piece, ring[-1].side(True))}
+
+
+def tops(ring: Ring, edge: str = "waist") -> tuple[Part, ...]:
+    """The top edges of the ring in order."""
+    return tuple(Part(p.piece, edge, p.mirrored) for p in ring)
+
+
+def joins(ring: Ring, pieces: Mapping[str, Piece], closed: bool = True) -> tuple[Seam, ...]:
+    """The seams between panels; the last closes the ring below the opening, unless it stays open as a wrap's does.
+
+    Two halves that meet at a fold have no seam. Each side is walked from the top.
+    """
+    seams = []
+    for k, (p, q) in enumerate(itertools.pairwise((*ring, ring[0]))):
+        last = k == len(ring) - 1
+        if last and not closed:
+            continue
+        one, other = _side(p, True, pieces, not last), _side(q, False, pieces, not last)
+        if one and other:
+            seams.append(Seam("join", one, other))
+    return tuple(seams)
+
+
+def _side(place: Place, leaving: bool, pieces: Mapping[str, Piece], whole: bool) -> tuple[Part, ...]:
+    """The edges of a side from the top; below the opening only, where the side is not `whole`."""
+    name, piece = place.side(leaving), pieces[place.piece]
+    wanted = (f"{name} opening", name) if whole else (name,)
+    edges = {e.name: e for e in piece.edges}
+    return tuple(Part(piece.id, n, name == "left") for n in wanted if n in edges and not edges[n].fold)

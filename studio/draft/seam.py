@@ -27,8 +27,8 @@ class Seam(Struct, frozen=True):
 
 
 def walked(side: tuple[Part, ...], pieces: Mapping[str, Piece]) -> float:
-    """Sewn length of one side, mm: each edge eased by its ratio."""
-    return sum(_edge(p, pieces).path.length / _edge(p, pieces).ratio for p in side)
+    """Sewn length of one side, mm: pleats and darts closed, gathers drawn up."""
+    return sum(_edge(p, pieces).sewn for p in side)
 
 
 def notches(side: tuple[Part, ...], pieces: Mapping[str, Piece]) -> list[float]:
@@ -37,12 +37,12 @@ def notches(side: tuple[Part, ...], pieces: Mapping[str, Piece]) -> list[float]:
     begun = 0.0
     for part in side:
         edge = _edge(part, pieces)
-        size = edge.path.length
+        size = edge.sewn
         for spot in pieces[part.piece].spots:
             if spot.role == "notch" and spot.on == part.edge:
-                along = edge.path.nearest(spot.at)[0]
-                found.append(begun + (size - along if part.back else along) / edge.ratio)
-        begun += size / edge.ratio
+                along = edge.sewn_at(edge.path.nearest(spot.at)[0])
+                found.append(begun + (size - along if part.back else along))
+        begun += size
     return sorted(found)
 
 

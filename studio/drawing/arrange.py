@@ -24,20 +24,20 @@ class Laid(Struct, frozen=True):
 
 
 def arrange(pieces: tuple[Piece, ...]) -> tuple[Laid, ...]:
-    """Band, then skirt panels side by side from the opening round, then what is cut of other cloth.
+    """Row under row: the band, the skirt from the waist down with its panels side by side from the opening round,
+    small parts, what is cut of other cloth.
 
     Every row starts at the same seam line; the band's first row fixes the origin, so that pieces stay where they
     are while a number is dragged and only what it moves moves.
     """
-    band = [p for p in pieces if p.id == "waistband"]
-    other = [p for p in pieces if p.cloth != "main"]
-    skirt = [p for p in pieces if p not in band and p not in other]
     laid: list[Laid] = []
     y = 0.0
-    for row in (band, skirt, other):
+    for number in sorted({p.row for p in pieces}):
+        row = [p for p in pieces if p.row == number]
         boxes = [p.cut_line.box for p in row]
         x, y = 0.0, y - min((b.top for b in boxes), default=0.0) if laid else y
         for p, box in zip(row, boxes, strict=True):
+            x -= min(0.0, box.left) if x else 0.0
             laid.append(Laid(p, Point(x, y)))
             x += box.right + ASIDE
         y += max((b.bottom for b in boxes), default=-GAP) + GAP

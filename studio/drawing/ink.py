@@ -11,7 +11,7 @@ from typing import Literal, TypeAlias
 from msgspec import Struct
 
 Ink: TypeAlias = Literal[
-    "cut", "seam", "fold", "centre", "grain", "gather", "notch", "button", "dimension", "note",
+    "cut", "seam", "fold", "placement", "centre", "grain", "gather", "notch", "button", "dimension", "note",
     "join", "gauge", "frame", "waste", "sheet", "rule", "plain",
 ]  # fmt: skip
 Colour: TypeAlias = Literal["black", "accent", "grey", "white", "tone"]
@@ -40,6 +40,7 @@ PENS: dict[Ink, Pen] = {
     "cut": Pen(0.70, (), "black", "cut"),  # 01.2 continuous, wide
     "seam": Pen(0.35, (_DASH, _GAP), "black", "seam, sew"),  # 02.1 dashed
     "fold": Pen(0.35, (_LONG, _GAP, 1, _GAP), "black", "fold"),  # 04.1 long-dashed dotted
+    "placement": Pen(0.35, (_LONG, _GAP, _SHORT, _GAP, _SHORT, _GAP), "black", "placement"),  # 09.1
     "centre": Pen(0.25, (_LONG, _GAP, _SHORT, _GAP), "black", "centre, quarter"),  # 08.1
     "gather": Pen(0.50, (8, 6), "black", "gather row"),  # 03.1 dashed spaced: 4 mm stitch, 3 mm gap
     "grain": Pen(0.35, (), "black", "grain"),

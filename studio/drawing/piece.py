@@ -20,6 +20,14 @@ INK_OF: dict[Role, Ink] = {
     "row stop": "notch",
     "zip stop": "notch",
     "buttonhole": "notch",
+    "hip": "centre",
+    "pleat fold": "fold",
+    "placement": "placement",
+    "direction": "grain",
+    "dart": "seam",
+    "pocket": "seam",
+    "stitching": "seam",
+    "slit": "seam",
 }
 """What each marked line is drawn with."""
 FOOT = 3.0
@@ -54,8 +62,10 @@ def lines(piece: Piece) -> tuple[Stroke, ...]:
 
 
 def marked_line(mark: LineMark) -> tuple[Stroke, ...]:
-    """One marked line; a buttonhole is barred at both ends."""
+    """One marked line; a buttonhole is barred at both ends, a direction has an arrow's head at its end."""
     main = Stroke(mark.path, INK_OF[mark.role], governs=mark.governs)
+    if mark.role == "direction":
+        return (main, head(mark.path.end, mark.path.direction(mark.path.length).degrees, 4, "grain"))
     if mark.role != "buttonhole":
         return (main,)
     ends = (mark.path.start, mark.path.end)
@@ -77,7 +87,9 @@ def spot(mark: Spot) -> tuple[Stroke, ...]:
         tip, aside = at.along(into, mark.size), into.outward()
         foot = stroke("notch", tip.along(aside, -FOOT / 2), tip.along(aside, FOOT / 2))
         return tuple(Stroke(s.path, s.ink, governs=mark.governs) for s in (stroke("notch", at, tip), foot))
-    if mark.role == "button":
+    if mark.role == "drill":
+        return (Stroke(circle(at, mark.size / 2), "notch", governs=mark.governs),)
+    if mark.role in ("button", "snap"):
         reach = max(CROSS, mark.size * 0.67)
         across, down = _through(at, reach, 0), _through(at, 0, reach)
         return (

@@ -44,6 +44,19 @@ class Line(Struct, frozen=True, gc=False):
         """A shifted copy."""
         return Line(self.start.moved(dx, dy), self.end.moved(dx, dy))
 
+    def turned(self, degrees: float, about: Point) -> "Line":
+        """A copy turned about a point, clockwise on the page."""
+        return Line(self.start.turned(degrees, about), self.end.turned(degrees, about))
+
+    def flipped(self, x: float) -> "Line":
+        """A copy mirrored in the upright line at `x`."""
+        return Line(self.start.flipped(x), self.end.flipped(x))
+
+    @property
+    def extremes(self) -> tuple[Point, ...]:
+        """Points whose upright box holds the curve."""
+        return (self.start, self.end)
+
     def flat(self, tolerance: float) -> list[Point]:
         """Points after the start of a run of chords that stays within `tolerance`."""
         return [self.end]
@@ -102,6 +115,21 @@ class Arc(Struct, frozen=True, gc=False):
     def moved(self, dx: float, dy: float) -> "Arc":
         """A shifted copy."""
         return Arc(self.centre.moved(dx, dy), self.radius, self.first, self.sweep)
+
+    def turned(self, degrees: float, about: Point) -> "Arc":
+        """A copy turned about a point, clockwise on the page."""
+        return Arc(self.centre.turned(degrees, about), self.radius, self.first + degrees, self.sweep)
+
+    def flipped(self, x: float) -> "Arc":
+        """A copy mirrored in the upright line at `x`."""
+        return Arc(self.centre.flipped(x), self.radius, 180 - self.first, -self.sweep)
+
+    @property
+    def extremes(self) -> tuple[Point, ...]:
+        """Points whose upright box holds the arc: its ends and the quarters of the circle it passes."""
+        low, high = sorted((self.first, self.first + self.sweep))
+        quarters = range(math.ceil(low / 90 - 1e-12), math.floor(high / 90 + 1e-12) + 1)
+        return (self.start, self.end, *(self._on(90.0 * k) for k in quarters))
 
     def flat(self, tolerance: float) -> list[Point]:
         """Points after the start of a run of chords within `tolerance` of the arc."""
@@ -171,6 +199,21 @@ class Cubic(Struct, frozen=True, gc=False):
         """A shifted copy."""
         return Cubic(*(p.moved(dx, dy) for p in (self.start, self.leave, self.arrive, self.end)))
 
+    def turned(self, degrees: float, about: Point) -> "Cubic":
+        """A copy turned about a point, clockwise on the page."""
+        return Cubic(*(p.turned(degrees, about) for p in (self.start, self.leave, self.arrive, self.end)))
+
+    def flipped(self, x: float) -> "Cubic":
+        """A copy mirrored in the upright line at `x`."""
+        return Cubic(*(p.flipped(x) for p in (self.start, self.leave, self.arrive, self.end)))
+
+    @property
+    def extremes(self) -> tuple[Point, ...]:
+        """Points whose upright box holds the curve: its ends and where it turns back in x or in y."""
+        p, q, r, e = self.start, self.leave, self.arrive, self.end
+        turns = [*_turns(p.x, q.x, r.x, e.x), *_turns(p.y, q.y, r.y, e.y)]
+        return (p, e, *(self.at(t) for t in turns))
+
     def flat(self, tolerance: float) -> list[Point]:
         """Points after the start of a run of chords that stays within `tolerance`.
 
@@ -186,6 +229,19 @@ class Cubic(Struct, frozen=True, gc=False):
 
 
 Curve: TypeAlias = Line | Arc | Cubic
+
+
+def _turns(p: float, q: float, r: float, e: float) -> list[float]:
+    """Parameters inside a cubic where one coordinate stands still: roots of its derivative."""
+    a, b, c = q - p, r - q, e - r
+    square, half, rest = a - 2 * b + c, b - a, a
+    if abs(square) < 1e-12:
+        roots = [-rest / (2 * half)] if abs(half) > 1e-12 else []
+    else:
+        inner = half * half - square * rest
+        roots = [(-half + way * math.sqrt(inner)) / square for way in (1, -1)] if inner >= 0 else []
+    return [t for t in roots if 0 < t < 1]
+
 
 _NODES = (
     (0.0, 0.5688888888888889),

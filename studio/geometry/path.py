@@ -12,6 +12,8 @@ from .point import Point
 
 TOUCH = 1e-6
 """Ends nearer than this (mm) are one point."""
+CORNER = 0.001
+"""Sine of the angle from which a path has a corner: about a twentieth of a degree."""
 
 
 class Box(NamedTuple):
@@ -130,6 +132,25 @@ class Path(Struct, frozen=True):
         """A shifted copy."""
         return Path(tuple(c.moved(dx, dy) for c in self.curves))
 
+    def turned(self, degrees: float, about: Point) -> "Path":
+        """A copy turned about a point, clockwise on the page."""
+        return Path(tuple(c.turned(degrees, about) for c in self.curves))
+
+    def flipped(self, x: float) -> "Path":
+        """A copy mirrored in the upright line at `x`; what ran clockwise runs the other way."""
+        return Path(tuple(c.flipped(x) for c in self.curves))
+
+    @property
+    def runs(self) -> tuple["Path", ...]:
+        """The path parted at its corners: where the way bends by more than `CORNER`."""
+        runs, run = [], [self.curves[0]]
+        for a, b in itertools.pairwise(self.curves):
+            if abs(a.direction(1).cross(b.direction(0))) > CORNER or a.direction(1).dot(b.direction(0)) < 0:
+                runs.append(Path(tuple(run)))
+                run = []
+            run.append(b)
+        return (*runs, Path(tuple(run)))
+
     def flat(self, tolerance: float = 0.05) -> list[Point]:
         """Points of a run of chords within `tolerance` mm; a closed path repeats its first point."""
         points = [self.start]
@@ -150,8 +171,8 @@ class Path(Struct, frozen=True):
 
     @property
     def box(self) -> Box:
-        """The upright rectangle that just holds it (curves flattened to 0.01 mm)."""
-        xs, ys = zip(*self.flat(0.01), strict=True)
+        """The upright rectangle that just holds it."""
+        xs, ys = zip(*(p for c in self.curves for p in c.extremes), strict=True)
         return Box(min(xs), min(ys), max(xs), max(ys))
 
 
@@ -207,6 +228,8 @@ def _nearest_share(c: Curve, point: Point) -> float:
         way = c.start.to(c.end)
         size = way.dot(way)
         return min(1.0, max(0.0, c.start.to(point).dot(way) / size)) if size else 0.0
+    if isinstance(c, Arc):
+        return _nearest_on_arc(c, point)
     n = 32
     k = min(range(n + 1), key=lambda i: c.at(i / n).distance(point))
     low, high = max(0, k - 1) / n, min(n, k + 1) / n
@@ -214,3 +237,12 @@ def _nearest_share(c: Curve, point: Point) -> float:
         a, b = low + (high - low) / 3, high - (high - low) / 3
         low, high = (low, b) if c.at(a).distance(point) < c.at(b).distance(point) else (a, high)
     return (low + high) / 2
+
+
+def _nearest_on_arc(c: Arc, point: Point) -> float:
+    """The share at which a ray from the centre through the point meets the arc, or its nearer end."""
+    way = c.centre.to(point)
+    turned = (math.degrees(math.atan2(way.y, way.x)) - c.first) * (1 if c.sweep >= 0 else -1) % 360
+    if turned <= abs(c.sweep):
+        return turned / abs(c.sweep)
+    return 0.0 if c.start.distance(point) <= c.end.distance(point) else 1.0

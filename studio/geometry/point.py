@@ -33,6 +33,10 @@ class Point(NamedTuple):
         x, y = self.x - ox, self.y - oy
         return Point(ox + x * math.cos(a) - y * math.sin(a), oy + x * math.sin(a) + y * math.cos(a))
 
+    def flipped(self, x: float) -> "Point":
+        """This place mirrored in the upright line at `x`."""
+        return Point(2 * x - self.x, self.y)
+
     def distance(self, other: "Point") -> float:
         """Straight distance, mm."""
         return math.hypot(other.x - self.x, other.y - self.y)
@@ -41,6 +45,11 @@ class Point(NamedTuple):
         """The same way, one millimetre long; a way of no length has no direction and stays."""
         size = math.hypot(self.x, self.y)
         return Point(self.x / size, self.y / size) if size else self
+
+    @property
+    def degrees(self) -> float:
+        """The angle of this way, clockwise on the page from the right."""
+        return math.degrees(math.atan2(self.y, self.x))
 
     def outward(self) -> "Point":
         """The way a quarter turn to the left: out of a piece whose edges run clockwise on the page."""

@@ -1,24 +1,18 @@
 """The gathered skirt: straight panels drawn up to a band.  T = fullness × B."""
 
 # fmt: off
+import math
 from typing import Annotated, Literal
 
 from studio.brief import Brief, Skirt
 from studio.brief.declare import one_of, times, whole, yes_no
-from studio.draft import Draft, Fact, Notion, Part, Seam
-from studio.draft.fastening import closed_girth
-from studio.draft.gathers import gather_ratio, layers_thickness, sections, stitch_length, tightest_ratio
-from studio.draft.interfacing import interfacing
-from studio.draft.notions import band_notions, interfacing_notion, thread_notion
-from studio.draft.panel import Panels, draft_panels, panel_count, zip_stop
-from studio.draft.ring import ring_seams
-from studio.draft.waistband import folded_band
-from studio.draft.zip import zip_notion
+from studio.draft import Draft, Fact
+from studio.draft.gathers import gather_facts, sections
+from studio.draft.hang import Hung, hang
+from studio.draft.marks import stations
+from studio.draft.straight_panel import MOST, Panels, cloth_room, panel_count, straight_panels
 
-from .style import Style
-
-MOST = 24
-"""More panels than this are never drafted: the cloth is too small for the skirt, and a finding says so."""
+from .style import Edit, Style
 
 
 class Gathered(Skirt, frozen=True, tag="gathered"):
@@ -33,64 +27,44 @@ class Gathered(Skirt, frozen=True, tag="gathered"):
         "Panels", 0, MOST, "How many widths are joined; by cloth: as few as it allows.", blank="by cloth")] = 0
     whole_widths: Annotated[bool, yes_no(
         "Use whole widths", "Let the fullness rise until every panel is as wide as the cloth.",
-        when=("skirt.cut", ("across",)))] = False
+        when=(("skirt.cut", ("across",)),))] = False
 # fmt: on
 
 
 def draft(brief: Brief, skirt: Gathered) -> Draft:
-    """Band, panels and interfacing."""
+    """Panels gathered to the band."""
     laid = panels(brief, skirt)
-    parts = sections(brief, laid.flat_width)
-    band = folded_band(brief, parts, "skirt/waist")
-    pieces = draft_panels(brief, laid)
-    stiffening = interfacing(brief)
-    facing = Seam("facing", (Part("waistband", "facing"),), (Part("waistband", "waist", True),))
-    return Draft(
-        pieces=(band, *pieces, *([stiffening] if stiffening else [])),
-        seams=(*ring_seams(laid.count), facing),
-        facts=_facts(brief, laid),
-        notions=(*_notions(brief, laid), *([interfacing_notion(stiffening)] if stiffening else [])),
+    met = stations(brief, sections(brief, laid.flat_width))
+    ring, pieces = straight_panels(brief, laid, met)
+    facts = (
+        Fact("flat_width", "Flat width", laid.flat_width),
+        *gather_facts(brief, laid.flat_width, laid.sewn),
+        Fact("hem_sweep", "Hem sweep", laid.flat_width),
+        Fact("panels", "Panels", laid.count, "count"),
     )
+    return hang(brief, Hung(ring, met, pieces, facts, stitching=laid.flat_width * brief.gathers.rows))
 
 
 def panels(brief: Brief, skirt: Gathered) -> Panels:
     """How many panels, and how wide: a number set by hand, or as few as the cloth allows."""
-    flat, a = skirt.fullness * brief.closed, brief.seams.allowance
-    if skirt.cut == "across":
-        room = brief.usable_width
-    else:
-        room = (brief.cloth.on_hand or float("inf")) * (1 - brief.cloth.shrinkage)
-    count = skirt.panels or min(MOST, panel_count(flat, room, a))
+    seam = brief.waist_seam
+    flat, room = skirt.fullness * seam, cloth_room(brief, skirt.cut)
+    count = skirt.panels or min(MOST, panel_count(flat, room, brief.seams.allowance))
+    wanted = flat
     if skirt.cut == "across" and skirt.whole_widths:
-        flat = max(flat, count * (room - 2 * a))
-    return Panels(count, flat, skirt.cut, flat / brief.closed, drags=flat == skirt.fullness * brief.closed)
+        flat = max(flat, count * (room - 2 * brief.seams.allowance))
+    gain = 1 / seam if flat == wanted else 0.0
+    return Panels(count, flat, seam, brief.finished_length, skirt.cut, gain=gain)
 
 
-def _facts(brief: Brief, laid: Panels) -> tuple[Fact, ...]:
-    ratio = gather_ratio(laid.flat_width, brief.closed, brief.gathers.end_gap)
-    tightest = tightest_ratio(laid.flat_width, brief.closed, brief.gathers.end_gap)
-    return (
-        Fact("waist_seam", "Waist seam", brief.closed),
-        Fact("closed_girth", "Closed band", closed_girth(brief)),
-        Fact("flat_width", "Flat width", laid.flat_width),
-        Fact("gather_ratio", "Gather ratio", ratio, "ratio"),
-        Fact("tightest_ratio", "Gather ratio beside the opening", tightest, "ratio"),
-        Fact("hem_sweep", "Hem sweep", laid.flat_width),
-        Fact("panels", "Panels", laid.count, "count"),
-        Fact("seam_thickness", "Gathered seam", layers_thickness(ratio, brief.cloth.weight)),
-        Fact("gather_stitch", "Gathering stitch", stitch_length(brief.cloth.weight)),
-    )
+def girth(brief: Brief, skirt: Gathered, _depth: float) -> float:
+    """The flat width, at any depth."""
+    return panels(brief, skirt).flat_width
 
 
-def _notions(brief: Brief, laid: Panels) -> tuple[Notion, ...]:
-    deep = brief.seams.allowance + brief.finished_length + brief.seams.hem
-    joins = laid.count * deep
-    sewn = joins + laid.flat_width * (1 + brief.gathers.rows) + 2 * brief.closed
-    return (
-        zip_notion(brief.opening, zip_stop(brief)),
-        *band_notions(brief),
-        thread_notion(sewn, 2 * joins),
-    )
+def fuller(brief: Brief, _skirt: Gathered, girth: float) -> Edit:
+    """The fullness that gives a girth, rounded up to a twentieth."""
+    return {"skirt.fullness": math.ceil(girth / brief.waist_seam * 20 - 1e-9) / 20, "skirt.panels": 0}
 
 
-STYLE = Style(Gathered, draft)
+STYLE = Style(Gathered, draft, girth, widen=fuller, clear=fuller, uses=lambda _: ("gathers",))

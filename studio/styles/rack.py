@@ -12,7 +12,7 @@ from studio.brief import Brief, Declared, Skirt, declared
 from studio.draft import Draft
 from studio.units import Unit, usual_in
 
-from .style import Style
+from .style import Edit, Style
 
 
 def _found() -> dict[str, Style[Any]]:
@@ -74,8 +74,50 @@ def value(brief: Brief, path: str) -> Any:
 
 
 def applies(brief: Brief, one: Declared) -> bool:
-    """Whether a declaration matters to this brief as it stands."""
-    return one.when is None or str(value(brief, one.when[0])) in one.when[1]
+    """Whether a declaration matters to this brief as it stands: its section is one the style uses, and what it
+    hangs on applies and has one of the values it asks for.
+    """
+    section = one.path.partition(".")[0]
+    if section in OPTIONAL and section not in uses(brief):
+        return False
+    known = declarations(brief)
+    return all(applies(brief, known[path]) and str(value(brief, path)) in values for path, values in one.when)
+
+
+OPTIONAL = frozenset({"gathers"})
+"""Sections that only some styles use."""
+
+
+def uses(brief: Brief) -> tuple[str, ...]:
+    """The optional sections this skirt needs."""
+    style = RACK[style_of(brief)]
+    return style.uses(brief.skirt)
+
+
+def girth(brief: Brief, depth: float) -> float:
+    """Girth of the skirt `depth` mm below the waist seam, pleats and gathers let out, mm."""
+    return RACK[style_of(brief)].girth(brief, brief.skirt, depth)
+
+
+def widened(brief: Brief, girth: float) -> Edit | None:
+    """The edit that gives the hem at least this girth (mm), if one number of the style does."""
+    return _typed(brief, RACK[style_of(brief)].widen(brief, brief.skirt, girth))
+
+
+def cleared(brief: Brief, girth: float) -> Edit | None:
+    """The edit that gives the skirt at least this girth (mm) where the hips are."""
+    return _typed(brief, RACK[style_of(brief)].clear(brief, brief.skirt, girth))
+
+
+def _typed(brief: Brief, edit: Edit | None) -> Edit | None:
+    """The edit, if the form itself would take every number in it."""
+    known = declarations(brief)
+    ranged = ("length", "ratio", "count", "share", "weight")
+    if edit is None or any(
+        known[p].kind in ranged and v is not None and not known[p].least <= v <= known[p].most for p, v in edit.items()
+    ):
+        return None
+    return edit
 
 
 def edit(brief: Brief, changes: Mapping[str, Any]) -> Brief:

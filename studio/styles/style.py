@@ -1,7 +1,7 @@
 """What a file on the rack offers."""
 
-from collections.abc import Callable
-from typing import Any, Generic, TypeVar
+from collections.abc import Callable, Mapping
+from typing import Any, Generic, TypeAlias, TypeVar
 
 from msgspec import Struct
 
@@ -9,13 +9,29 @@ from studio.brief import Brief, Skirt
 from studio.draft import Draft
 
 S = TypeVar("S", bound=Skirt)
+Edit: TypeAlias = Mapping[str, Any]
+"""Other values at some paths of the brief."""
+
+
+def _none(_brief: Brief, _skirt: Any, _girth: float) -> None:
+    return None
 
 
 class Style(Struct, Generic[S], frozen=True):
-    """A style: the record of its own numbers, and how it is drafted from a brief and that record."""
+    """A style: the record of its own numbers, and what the house asks of it.
+
+    `draft` drafts it. `girth` is the girth of the skirt, mm, so far below the waist seam, pleats and gathers let out.
+    `widen` gives the edit that makes the hem's girth at least so many mm, and `clear` the one that makes the skirt's
+    girth at hip depth so; both are None where no number of the style does it. `uses` names the shared sections of the
+    form that this skirt needs beyond those all skirts have ("gathers").
+    """
 
     record: type[S]
     draft: Callable[[Brief, S], Draft]
+    girth: Callable[[Brief, S, float], float]
+    widen: Callable[[Brief, S, float], Edit | None] = _none
+    clear: Callable[[Brief, S, float], Edit | None] = _none
+    uses: Callable[[S], tuple[str, ...]] = lambda _: ()
 
     @property
     def name(self) -> str:

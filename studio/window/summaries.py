@@ -45,7 +45,7 @@ def _gathers(brief: Brief) -> list[Phrase]:
 
 
 def _seams(brief: Brief) -> list[Phrase]:
-    return [phrase("{a:bare}", a=brief.seams.allowance), phrase("hem {h:bare}", h=brief.seams.hem)]
+    return [phrase("{a:bare}", a=brief.seams.allowance), phrase("hem {h:bare}", h=brief.hem)]
 
 
 def _cloth(brief: Brief) -> list[Phrase]:

@@ -15,9 +15,8 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 from PIL import Image
 
-from studio.brief import skirt_file
+from studio.brief import Body, Brief, Cloth, Skirt, skirt_file
 from studio.brief.declare import one_of, times, whole, yes_no
-from studio.brief.records import Body, Brief, Cloth, Skirt
 from studio.brief.skirt_file import LARGEST, Damaged, Kept, dump, load, open_file, save
 from studio.trouble import Trouble
 
@@ -175,7 +174,7 @@ def test_a_newer_file() -> None:
         ("x`\n" * 50, 1, "x`\ufffd" * 19 + "x`…: this Skirtwright does not know it."),
         ("fastening.count", 1.5, "fastening.count: Buttons is a whole number from 1 to 12."),
         ("cloth.shrinkage", 5, "cloth.shrinkage: Shrinkage is a number from 0 to 0.2."),
-        ("opening.kind", "magic", "opening.kind: Zip is one of: invisible, lapped, centred."),
+        ("opening.kind", "magic", "opening.kind: Kind is one of: invisible, lapped, centred, placket, wrap, none."),
         ("title", "x" * 81, "title: Skirt is a text of at most 80 characters, all of them to be seen."),
         ("title", 5, "title: Skirt is a text of at most 80 characters, all of them to be seen."),
         ("skirt", 5, "skirt: what stands there does not belong there."),

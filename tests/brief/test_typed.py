@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from studio.brief import Brief, Skirt
 from studio.brief.declare import Declared, declared, times, yes_no
-from studio.brief.records import Brief, Skirt
 from studio.brief.typed import OUNCE, read_value, write_value
 from studio.units import Unit, Unreadable
 
@@ -121,8 +121,13 @@ def test_cloth_in_ounces() -> None:
         ("gathers.sections", "13", "cm", "Sections: a whole number from 0 to 12."),
         ("cloth.shrinkage", "25 %", "cm", "Shrinkage goes from 0 to 20 %."),
         ("cloth.weight", "5", "cm", "Weight goes from 20 to 1000 g/m²."),
-        ("opening.kind", "hidden", "cm", "Zip is one of: invisible, lapped, centred; not “hidden”."),
-        ("opening.kind", "", "cm", "Zip cannot be empty; invisible is usual."),
+        (
+            "opening.kind",
+            "hidden",
+            "cm",
+            "Kind is one of: invisible, lapped, centred, placket, wrap, none; not “hidden”.",
+        ),
+        ("opening.kind", "", "cm", "Kind cannot be empty; invisible is usual."),
         ("skirt.lined", "maybe", "cm", "Lined is yes or no, not “maybe”."),
         ("title", "x" * 81, "cm", "Skirt has room for 80 characters."),
     ],

@@ -151,7 +151,7 @@ def test_the_side_to_chalk_is_said():
     """Panels are chalked from behind, the mirrored one from the other end; a band only right side up."""
     says = {piece.id: " ".join(texts_on(pages[0])) for piece, pages in lists(brief(skirt__panels=3))}
     assert "On the mirrored" in says["skirt"]
-    assert "mirrored" not in says["skirt-front"]
+    assert "mirrored" not in says["skirt-across"]
     band = make_up(brief()).draft.piece("waistband")
     (page,) = chalk_list(band, "x", "cm", paper_size(brief().paper))
     said = " ".join(texts_on(page))

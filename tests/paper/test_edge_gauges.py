@@ -96,9 +96,9 @@ def test_gauges_are_true(one: Brief):
     if any(_has(p, "hem gauge") for p in pages):
         hem = gauge(pages, "hem gauge").marks
         raw = box_of(hem, "cut").bottom
-        turn = [one.seams.first_turn] if 0 < one.seams.first_turn < one.seams.hem else []
+        turn = [one.seams.first_turn] if 0 < one.seams.first_turn < one.hem else []
         drawn = sorted(raw - s.path.box.top for s in strokes(hem, "fold"))
-        assert [*turn, one.seams.hem] == pytest.approx(drawn)
+        assert [*turn, one.hem] == pytest.approx(drawn)
 
 
 def test_gather_rows_lie_either_side_of_the_seam():

@@ -93,7 +93,7 @@ def test_hooks_and_several_buttons():
 def test_panels_of_a_ring():
     """The back panel opens at the left and joins at the right, a middle one joins twice, the front meets its mirror."""
     pieces = {p.id: stations(p) for p in make_up(brief(skirt__panels=6)).pieces}
-    back, side, front = (pieces[name] for name in ("skirt", "skirt-side-1", "skirt-front"))
+    back, side, front = (pieces[name] for name in ("skirt", "skirt-side-1", "skirt-across"))
     assert ["back seam", "panel seam; rows stop"] == [s.what for s in back.along if "seam" in s.what]
     assert ["panel seam; rows start", "panel seam; rows stop"] == [s.what for s in side.along if "seam" in s.what]
     assert ["panel seam; rows start", "centre front seam; rows stop"] == [
@@ -101,7 +101,7 @@ def test_panels_of_a_ring():
     ]
     assert "zip stop, at B" in {s.what for s in back.down}
     assert not any("zip" in s.what for s in (*side.down, *front.down))
-    alone = stations(make_up(brief(skirt__panels=3)).draft.piece("skirt-front"))
+    alone = stations(make_up(brief(skirt__panels=3)).draft.piece("skirt-across"))
     assert ["panel seam; rows start", "panel seam; rows stop"] == [s.what for s in alone.along if "seam" in s.what]
 
 

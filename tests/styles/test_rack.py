@@ -20,7 +20,7 @@ def test_in_inches_what_is_shown_adds_up():
     assert band == pytest.approx(shown(box.width))
     assert 2 * shown(brief.waistband.width) + 2 * a == pytest.approx(shown(box.height))
     skirt = docket.draft.piece("skirt").cut_line.box
-    assert a + shown(brief.skirt.length) + shown(brief.seams.hem) == pytest.approx(shown(skirt.height))
+    assert a + shown(brief.skirt.length) + shown(brief.hem) == pytest.approx(shown(skirt.height))
 
 
 def test_the_usual_skirt_in_inches_has_nothing_to_mend():

@@ -10,7 +10,7 @@ from PySide6.QtGui import QFont, QFontMetricsF, QPen
 from .. import theme
 from ..tokens import Voice
 
-Ink: TypeAlias = Literal["cut", "seam", "fold", "centre", "grain", "gather", "notch", "button", "hole", "dimension"]
+Ink: TypeAlias = Literal["cut", "seam", "fold", "placement", "centre", "grain", "gather", "notch", "button", "hole", "dimension"]
 
 
 class Line(Struct, frozen=True):
@@ -25,6 +25,7 @@ LINES: Final[dict[Ink, Line]] = {
     "cut": Line(1.8),  # 01 continuous, wide
     "seam": Line(1.1, (6, 3)),  # 02 dashed
     "fold": Line(1.1, (14, 3, 1, 3, 1, 3)),  # 05 long-dashed double-dotted
+    "placement": Line(1.1, (12, 3, 5, 3)),  # 08 long-dashed short-dashed
     "centre": Line(0.9, (14, 3, 1, 3)),  # 04 long-dashed dotted
     "grain": Line(1.1),
     "gather": Line(1.3, (1.3, 2.6), "gather"),  # 07 dotted

@@ -1,0 +1,145 @@
+"""Straight panels, equal in width, whose top is gathered: the gathered skirt, and every tier."""
+
+import math
+
+from msgspec import Struct
+
+from studio.brief import Brief
+from studio.geometry import TOUCH, Point
+from studio.words import Phrase, phrase
+
+from .gathers import gather_rows, open_gap
+from .marks import Station, notch, upright
+from .panel import WAIST, Level, panel
+from .piece import Dimension, Handle, LineMark, Piece, Spot
+from .ring import Ring, alone, meeting, opening_sides, paired, pairs, piece_id, piece_name
+from .shape import Shape, straight_sides
+
+MOST = 24
+"""More panels than this are never drafted: the cloth is too small for the skirt, and a finding says so."""
+
+
+class Panels(Struct, frozen=True):
+    """Equal straight panels: how many, the whole flat width T between seam lines (mm), the sewn length of their top
+    (mm), and how they are cut.
+
+    `path` is the brief path of their fullness and `gain` what a millimetre of the whole flat width adds to it; 0
+    where it may not be dragged.
+    """
+
+    count: int
+    flat_width: float
+    sewn: float
+    deep: float
+    cut: str
+    path: str = "skirt.fullness"
+    gain: float = 0.0
+
+    @property
+    def ratio(self) -> float:
+        """Cloth to seam."""
+        return self.flat_width / self.sewn
+
+    @property
+    def width(self) -> float:
+        """One panel between its seam lines, mm."""
+        return self.flat_width / self.count
+
+
+def cloth_room(brief: Brief, cut: str) -> float:
+    """The room a row of panels has, mm: between the selvedges across the cloth, or the length on hand along it."""
+    if cut == "across":
+        return brief.usable_width
+    return (brief.cloth.on_hand or float("inf")) * (1 - brief.cloth.shrinkage)
+
+
+def panel_count(flat_width: float, room: float, allowance: float) -> int:
+    """As few panels as fit `room` mm with an allowance on both sides: ceil(T / (U − 2a))."""
+    return max(1, math.ceil(flat_width / max(1.0, room - 2 * allowance) - 1e-9))
+
+
+def straight_panels(
+    brief: Brief, panels: Panels, stations: tuple[Station, ...], *, stem: str = "skirt", name: str = "Skirt",
+    level: Level = WAIST,
+) -> tuple[Ring, tuple[Piece, ...]]:  # fmt: skip
+    """The ring of panels and its pieces: one for each pair, from the opening to across from it."""
+    ring = paired(panels.count, stem)
+    meets, opens = meeting(ring), opening_sides(ring)
+    n = panels.count
+    pieces = []
+    for k in range(pairs(n)):
+        once = alone(k, n)
+        pieces.append(panel(
+            brief, piece_id(k, n, stem), piece_name(k, n, name, brief.opening.place),
+            _shape(brief, panels, stations, k, level), meets=meets, opens=opens, cut=1 if once else 2,
+            mirrored=not once, level=level,
+        ))  # fmt: skip
+    return ring, tuple(pieces)
+
+
+def _shape(brief: Brief, panels: Panels, stations: tuple[Station, ...], k: int, level: Level) -> Shape:
+    wide, deep = panels.width, panels.deep
+    top, right, hem, left = straight_sides(wide, deep)
+    lines, spots = _station_marks(brief, panels, stations, k, level)
+    gap = open_gap(brief, level.depth)
+    lines += gather_rows(brief, k * wide, (k + 1) * wide, panels.flat_width, gap)
+    return Shape(
+        top=top, right=right, hem=hem, left=left, grain=_grain(panels.cut, wide, deep), ratio=panels.ratio,
+        widens=(panels.path,), lines=tuple(lines), spots=tuple(spots),
+        handles=tuple(_handles(brief, panels, k, level)), dimensions=tuple(_dimensions(brief, panels, k, level)),
+    )  # fmt: skip
+
+
+def _station_marks(
+    brief: Brief, panels: Panels, stations: tuple[Station, ...], k: int, level: Level
+) -> tuple[list[LineMark], list[Spot]]:  # fmt: skip
+    """Notches at the stations that fall on this panel; the quarters go down to the hem."""
+    lines, spots, a = [], [], brief.seams.allowance
+    foot = panels.deep + (brief.hem if level.foot == "hem" else a)
+    for station in stations:
+        x = station.at * panels.ratio - k * panels.width
+        if not TOUCH < x < panels.width - TOUCH:
+            continue
+        spots.append(notch(x, -a, 90, a, level.top, (panels.path,)))
+        if station.words:
+            lines.append(upright(station, x, 0, foot, (panels.path,)))
+    return lines, spots
+
+
+def _handles(brief: Brief, panels: Panels, k: int, level: Level) -> list[Handle]:
+    wide, deep = panels.width, panels.deep
+    handles = []
+    if level is WAIST:
+        handles.append(Handle("skirt.length", Point(wide * 0.36, deep), "y", 1.0))
+        gap = brief.gathers.end_gap - k * wide
+        if open_gap(brief) and 0 <= gap < wide:  # on a narrow panel the rows may start on the next one
+            handles.append(Handle("gathers.end_gap", Point(gap, 0), "x", 1.0))
+    if panels.gain:
+        handles.append(Handle(panels.path, Point(wide, deep * 0.5), "x", panels.count * panels.gain))
+    return handles
+
+
+def _dimensions(brief: Brief, panels: Panels, k: int, level: Level) -> list[Dimension]:
+    wide, deep = panels.width, panels.deep
+    hem = brief.hem if level.foot == "hem" else brief.seams.allowance
+    foot = deep + hem
+    found = [Dimension(panels.path, Point(0, foot), Point(wide, foot), "below", _width_words(panels))]
+    if level.foot == "hem" and brief.seams.hem_kind != "faced":
+        found.append(Dimension("seams.hem", Point(wide, deep), Point(wide, foot), "right", phrase("{h:bare}", h=hem)))
+    if k == 0 and level is WAIST:
+        top = -brief.waistband.depth if brief.skirt.length_includes_band else 0.0
+        words = phrase("{l:bare}", l=deep - top)
+        found.append(Dimension("skirt.length", Point(0, top), Point(0, deep), "left", words))
+    return found
+
+
+def _grain(cut: str, wide: float, deep: float) -> tuple[Point, Point]:
+    if cut == "along":
+        return Point(wide * 0.60, deep * 0.30), Point(wide * 0.76, deep * 0.30)
+    return Point(wide * 0.68, deep * 0.30), Point(wide * 0.68, deep * 0.60)
+
+
+def _width_words(panels: Panels) -> Phrase:
+    if panels.count == 1:
+        return phrase("{t:bare} flat, {r:ratio} × the seam", t=panels.flat_width, r=panels.ratio)
+    return phrase("{t:bare}, one of {n:count}; {r:ratio} × the seam", t=panels.width, n=panels.count, r=panels.ratio)
