@@ -31,9 +31,9 @@ def bodies() -> list[dict[str, float]]:
     ]
 
 
-def brief(**changes: Any) -> Brief:
-    """The usual brief with other values; `body__waist=700.0` stands for the path body.waist."""
-    return rack.edit(rack.usual(), {path.replace("__", "."): value for path, value in changes.items()})
+def brief(style: str = "gathered", **changes: Any) -> Brief:
+    """The usual brief of a style with other values; `body__waist=700.0` stands for the path body.waist."""
+    return rack.edit(rack.usual("cm", style), {path.replace("__", "."): value for path, value in changes.items()})
 
 
 def value_of(one: Declared) -> st.SearchStrategy[Any]:

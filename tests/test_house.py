@@ -1,65 +1,95 @@
-"""What every skirt on the rack keeps to, over real bodies and over anything the form allows."""
+"""What every skirt on the rack keeps to: over real bodies, over every way to make it, over anything the form allows."""
+
+import itertools
 
 import pytest
 from briefs import any_brief, bodies, brief
 from hypothesis import given, settings
+from hypothesis import strategies as st
 from shapely.geometry import Point as ShapelyPoint
 from shapely.geometry import Polygon
 
 from studio.brief import Brief
 from studio.brief.skirt_file import dump, load
-from studio.draft import Piece, notches, walked
+from studio.draft import Edge, Piece, notches, walked
+from studio.draft.seam import Seam
 from studio.history import History
 from studio.styles import rack
 from studio.workroom import Docket, make_up
 
-many = settings(max_examples=150)
-CUTS = ("along", "across")
+STYLES = tuple(rack.RACK)
+BANDS = ("folded", "two-piece", "contour", "elastic", "bound", "faced")
+OPENINGS = ("invisible", "lapped", "centred", "placket", "wrap", "none")
+PLACES = ("centre back", "side", "front")
+many = settings(max_examples=40)
+anything = st.sampled_from(STYLES).flatmap(any_brief)
+each_style = pytest.mark.parametrize("style", STYLES)
 
 
-def of_bodies() -> list[Brief]:
-    """A brief for each body, along and across by turns."""
+def of_bodies(style: str) -> list[Brief]:
+    """A brief for each body; where the style is cut along or across, by turns."""
+    cuts = itertools.cycle([{"skirt__cut": c} for c in ("along", "across")])
+    cut = "skirt.cut" in rack.declarations(rack.usual("cm", style))
     return [
-        brief(**{k.replace(".", "__"): v for k, v in b.items()}, skirt__cut=CUTS[i % 2]) for i, b in enumerate(bodies())
+        brief(style=style, **{k.replace(".", "__"): v for k, v in b.items()}, **(next(cuts) if cut else {}))
+        for b in bodies()
     ]
 
 
 def polygon(piece: Piece) -> Polygon:
     """The cut line as shapely sees it."""
-    return Polygon(piece.cut_line.flat())
+    return Polygon(piece.cut_line.flat(0.005))
+
+
+def seam_polygon(piece: Piece) -> Polygon:
+    """The seam line as shapely sees it."""
+    return Polygon(piece.seam_line.flat(0.005))
 
 
 def check_outlines(docket: Docket) -> None:
     """Outlines close and do not cross themselves; the cut line holds the seam line at the allowance."""
     for piece in docket.pieces:
-        assert piece.cut_line.closed
-        assert piece.seam_line.closed
-        assert polygon(piece).is_valid
-        inner = Polygon(piece.seam_line.flat())
-        assert inner.is_valid
-        assert polygon(piece).buffer(1e-6).covers(inner)
+        assert piece.cut_line.closed, piece.id
+        assert piece.seam_line.closed, piece.id
+        assert polygon(piece).is_valid, piece.id
+        assert seam_polygon(piece).is_valid, piece.id
+        assert polygon(piece).buffer(0.02).covers(seam_polygon(piece)), piece.id
         for e in piece.edges:
-            middle = e.path.at(e.path.length / 2)
-            out = e.path.direction(e.path.length / 2).outward()
-            assert polygon(piece).covers(ShapelyPoint(middle.along(out, e.allowance - 1e-4)))
-            assert not polygon(piece).covers(ShapelyPoint(middle.along(out, e.allowance + 1e-4)))
+            check_allowance(piece, e)
+
+
+def check_allowance(piece: Piece, e: Edge) -> None:
+    """Half way along an edge, and away from corners of its own, the cut line lies its allowance away."""
+    middle, way = e.path.at(e.path.length / 2), e.path.direction(e.path.length / 2).outward()
+    if len(e.path.runs) > 1:
+        return
+    assert polygon(piece).buffer(0.02).covers(ShapelyPoint(middle.along(way, e.allowance))), (piece.id, e.name)
+    assert not polygon(piece).buffer(-0.02).covers(ShapelyPoint(middle.along(way, e.allowance))), (piece.id, e.name)
 
 
 def check_walks(docket: Docket) -> None:
-    """Joined seams agree to 0.1 mm once gathers are drawn up."""
+    """Joined seams agree to 0.1 mm once gathers are drawn up, and pleats and darts closed."""
     pieces = {p.id: p for p in docket.pieces}
     for seam in docket.draft.seams:
-        assert walked(seam.one, pieces) == pytest.approx(walked(seam.other, pieces), abs=0.1)
+        assert walked(seam.one, pieces) == pytest.approx(walked(seam.other, pieces), abs=0.1), seam
+
+
+def ends(seam_side: tuple, pieces: dict[str, Piece]) -> list[float]:
+    """Where the edges of one side of a seam meet, once sewn."""
+    return [walked(seam_side[:k], pieces) for k in range(len(seam_side) + 1)]
 
 
 def check_notches(docket: Docket) -> None:
-    """Every notch on the band meets a notch or a join of the skirt."""
+    """Every notch of a seam round the waist or between tiers meets a notch or a join on the other side."""
     pieces = {p.id: p for p in docket.pieces}
-    waist = next(s for s in docket.draft.seams if s.name == "waist")
-    joins = [walked(waist.one[:k], pieces) for k in range(len(waist.one) + 1)]
-    there = [*notches(waist.one, pieces), *joins]
-    for n in notches(waist.other, pieces):
-        assert min(abs(n - t) for t in there) < 0.1
+    for seam in docket.draft.seams:
+        if seam.name == "join":
+            continue
+        both = [(seam.one, seam.other), (seam.other, seam.one)]
+        for side, other in both:
+            there = [*notches(other, pieces), *ends(other, pieces)]
+            for n in notches(side, pieces):
+                assert min(abs(n - t) for t in there) < 0.1, (seam.name, n)
 
 
 def check_pieces(docket: Docket) -> None:
@@ -69,75 +99,112 @@ def check_pieces(docket: Docket) -> None:
         assert piece.cut >= 1
         assert piece.grain[0].distance(piece.grain[1]) > 0
         assert all(e.allowance >= 0 for e in piece.edges)
+        assert len({e.name for e in piece.edges}) == len(piece.edges)
         box = piece.cut_line.box.grown(0.01)
         for mark in piece.lines:
             if mark.role != "buttonhole":
-                assert box.meets(mark.path.box)
-        area = sum(e.path.length * e.allowance for e in piece.edges)
-        corners = polygon(piece).area - Polygon(piece.seam_line.flat()).area - area
-        assert 0 <= corners + 1e-6
-        assert corners <= 4 * max(e.allowance for e in piece.edges) ** 2 + 1e-6
+                assert box.meets(mark.path.box), (piece.id, mark.role)
+        ids = [p.id for p in docket.pieces]
+        assert len(set(ids)) == len(ids)
 
 
-CHECKS = (check_outlines, check_walks, check_notches, check_pieces)
+def check_sews_to(docket: Docket) -> None:
+    """What an edge says it is sewn to is there."""
+    names = {f"{p.id}/{e.name}" for p in docket.pieces for e in p.edges} | {p.id for p in docket.pieces}
+    for piece in docket.pieces:
+        for e in piece.edges:
+            assert e.sews_to in names | {"", "zip"}, (piece.id, e.name, e.sews_to)
 
 
-def test_every_body_drafts_and_walks():
+CHECKS = (check_outlines, check_walks, check_notches, check_pieces, check_sews_to)
+
+
+@each_style
+def test_every_body_drafts_and_walks(style: str):
     """Each of 254 people gets a skirt whose outlines close, whose seams walk and whose notches meet."""
-    for one in of_bodies():
+    for one in of_bodies(style):
         docket = make_up(one)
         for check in CHECKS:
             check(docket)
 
 
-def test_every_body_gets_into_her_skirt():
+WAYS = [(b, o, p) for b, o, p in itertools.product(BANDS, OPENINGS, PLACES) if o != "none" or p == "centre back"]
+
+
+@each_style
+@pytest.mark.parametrize("band", BANDS)
+def test_every_way_to_make_it(style: str, band: str):
+    """Twelve bodies, every band, every opening at every place: what can be sewn is drafted right, and what cannot is
+    named with the nearest that can.
+    """
+    people = bodies()[::22][:12]
+    assert 12 == len(people)
+    sewn = 0
+    for (_, opening, place), person in itertools.product([w for w in WAYS if w[0] == band], people):
+        one = brief(
+            style=style, waistband__kind=band, opening__kind=opening, opening__place=place,
+            **{k.replace(".", "__"): v for k, v in person.items()},
+        )  # fmt: skip
+        docket = make_up(one)
+        named = [f for f in docket.findings if f.rule == "can-be-sewn"]
+        for finding in named:
+            assert finding.remedy is not None
+            after = make_up(rack.edit(one, finding.remedy))
+            assert finding.says.text not in {f.says.text for f in after.findings if f.rule == "can-be-sewn"}
+        if not named:
+            sewn += 1
+            for check in CHECKS:
+                check(docket)
+    assert sewn > 0
+
+
+@each_style
+def test_every_body_gets_into_her_skirt(style: str):
     """Wherever the opening would not pass the hips, the remedy's opening does."""
-    cured = 0
-    for one in of_bodies():
+    for one in (*of_bodies(style)[::4], *(rack.edit(b, {"opening.zip_stop": 60.0}) for b in of_bodies(style)[::4])):
         for finding in make_up(one).findings:
             if finding.rule == "opening-passes-hips":
-                assert finding.remedy is not None
+                assert finding.remedy is not None, finding
                 mended = make_up(rack.edit(one, finding.remedy))
+                left = [f.says.text for f in mended.findings if f.rule == "opening-passes-hips"]
+                assert finding.says.text not in left
+                for again in (f for f in mended.findings if f.rule == "opening-passes-hips"):
+                    assert again.remedy is not None
+                    mended = make_up(rack.edit(mended.brief, again.remedy))
+                assert "opening-passes-hips" not in {f.rule for f in mended.findings}
                 hip = one.body.hip
                 assert hip is not None
-                assert one.closed + 2 * mended.brief.opening.zip_stop >= hip + 20
-                assert "opening-passes-hips" not in {f.rule for f in mended.findings}
-                cured += 1
-    tight = [rack.edit(b, {"opening.zip_stop": 60.0}) for b in of_bodies()]
-    for one in tight:
-        for finding in make_up(one).findings:
-            if finding.rule == "opening-passes-hips":
-                assert finding.remedy is not None
-                assert "opening-passes-hips" not in {f.rule for f in make_up(rack.edit(one, finding.remedy)).findings}
-                cured += 1
-    assert cured > 100
+                assert mended.brief.closed + 2 * mended.brief.stop >= hip + 20 or mended.brief.opening.kind == "none"
 
 
+@each_style
 @many
-@given(any_brief())
-def test_anything_the_form_allows_drafts(one: Brief):
+@given(st.data())
+def test_anything_the_form_allows_drafts(style: str, data: st.DataObject):
     """Over the whole declared range the house's rules hold."""
-    docket = make_up(one)
+    docket = make_up(data.draw(any_brief(style)))
+    if "can-be-sewn" in {f.rule for f in docket.findings}:
+        return
     for check in CHECKS:
         check(docket)
 
 
 @many
-@given(any_brief())
+@given(anything)
 def test_equal_brief_equal_docket(one: Brief):
     """The same brief always gives the same docket."""
     assert make_up(one) == make_up(load(dump(one), rack.RECORDS))
 
 
 @many
-@given(any_brief())
+@given(anything)
 def test_saved_is_what_was_made(one: Brief):
     """A skirt that is saved and opened again is the same skirt."""
     assert one == load(dump(one), rack.RECORDS)
 
 
-@settings(max_examples=40)
-@given(any_brief(), any_brief())
+@many
+@given(anything, anything)
 def test_undo_then_redo(one: Brief, two: Brief):
     """Undo and redo lead back to the same docket."""
     edited = History(one).edit(two)
@@ -145,10 +212,12 @@ def test_undo_then_redo(one: Brief, two: Brief):
     assert make_up(two) == make_up(edited.undo().redo().now)
 
 
+@each_style
 @many
-@given(any_brief())
-def test_every_remedy_mends(one: Brief):
+@given(st.data())
+def test_every_remedy_mends(style: str, data: st.DataObject):
     """A remedy makes its finding go away and brings no new stop."""
+    one = data.draw(any_brief(style))
     docket = make_up(one)
     stops = {(f.rule, f.where, f.piece) for f in docket.findings if f.weight == "stop"}
     for finding in docket.findings:
@@ -160,29 +229,35 @@ def test_every_remedy_mends(one: Brief):
         assert {(f.rule, f.where, f.piece) for f in mended.findings if f.weight == "stop"} <= stops, finding
 
 
+@each_style
 @many
-@given(any_brief())
-def test_every_remedy_can_be_typed(one: Brief):
+@given(st.data())
+def test_every_remedy_can_be_typed(style: str, data: st.DataObject):
     """A remedy sets numbers that the form itself would take."""
-    known = rack.declarations(one)
+    one = data.draw(any_brief(style))
     for finding in make_up(one).findings:
         for path, value in (finding.remedy or {}).items():
+            known = rack.declarations(rack.edit(one, finding.remedy or {}))
             if known[path].kind in ("length", "ratio", "count") and value is not None:
                 assert known[path].least <= value <= known[path].most, finding
 
 
+@each_style
 @many
-@given(any_brief())
-def test_handles_follow_the_pointer(one: Brief):
+@given(st.data())
+def test_handles_follow_the_pointer(style: str, data: st.DataObject):
     """A handle moves its own number, and lands where it was dragged to."""
+    one = data.draw(any_brief(style))
     docket = make_up(one)
     known = rack.declarations(one)
     for piece in docket.pieces:
         for handle in piece.handles:
             start = rack.value(one, handle.path)
             if start is None:
-                start = docket_value(docket, handle.path)
+                start = known[handle.path].usual if handle.path != "fastening.button_inset" else shown(docket)
             new = start + handle.gain * 2.0
+            if rack.value(one, handle.path) is None and handle.path != "fastening.button_inset":
+                continue  # what an empty field stands for is the draft's to say
             if not known[handle.path].least <= new <= known[handle.path].most:
                 continue
             moved = make_up(rack.edit(one, {handle.path: new}))
@@ -197,7 +272,26 @@ def test_handles_follow_the_pointer(one: Brief):
             assert 2.0 == pytest.approx(went, abs=1e-6), handle.path
 
 
-def docket_value(docket: Docket, path: str) -> float:
-    """The number a handle shows where the brief leaves it to the draft."""
-    assert path == "fastening.button_inset"
-    return next(h.at.x for h in docket.draft.piece("waistband").handles if h.path == path)
+def shown(docket: Docket) -> float:
+    """Where a button sits that the brief leaves to the draft."""
+    places = [h.at.x for h in docket.draft.piece("waistband").handles if h.path == "fastening.button_inset"]
+    return places[0]
+
+
+@pytest.mark.parametrize("new", [s for s in STYLES if s != "gathered"])
+def test_another_style_keeps_what_it_shares(new: str):
+    """Switched to another style, the body, the band, the length and all else that both have stay as they were."""
+    one = brief(body__waist=812.0, waistband__width=42.0, skirt__length=555.0, skirt__fullness=2.5)
+    other = rack.edit(one, {"skirt.style": new})
+    assert new == rack.style_of(other)
+    assert (one.body, one.waistband, one.skirt.length) == (other.body, other.waistband, other.skirt.length)
+    assert one.seams == other.seams
+
+
+def test_seams_know_both_sides():
+    """Every seam joins something to something."""
+    for style in STYLES:
+        for seam in make_up(rack.usual("cm", style)).draft.seams:
+            assert isinstance(seam, Seam)
+            assert seam.one
+            assert seam.other
