@@ -35,7 +35,8 @@ def _command(said: list[str]) -> int:
     from studio import commands  # what drafts is not needed to show a window
 
     done = commands.RUN[said[0]](said[1:])
-    sys.stdout.flush()
+    if sys.stdout:  # there is none where output was closed before the start
+        sys.stdout.flush()
     return done
 
 

@@ -3,7 +3,7 @@
 import argparse
 import json
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 from studio.brief import Brief
@@ -11,7 +11,9 @@ from studio.brief.skirt_file import open_file, save
 from studio.brief.typed import read_value
 from studio.check import Finding
 from studio.listing import listed, listed_lay
+from studio.paper import KINDS
 from studio.parser import Parser, seconds, unit
+from studio.slip import lay_slip, slip
 from studio.styles import rack
 from studio.trouble import Trouble, shown
 from studio.units import Unit, spell
@@ -22,39 +24,40 @@ UNIT_HELP = "unit of words and of typed numbers without one (cm)"
 
 
 def _draft(said: list[str]) -> int:
-    parser = _command("draft", "List pieces, facts, notions and findings.")
-    parser.add_argument("--json", action="store_true", required=True, help="print them as JSON, lengths in mm")
+    parser = _command("draft", "List pieces, sizes, what to have ready, and findings.")
+    parser.add_argument("--json", action="store_true", help="print them as JSON, lengths in mm")
     chosen = parser.read(said)
-    print(json.dumps(listed(make_up(_brief(chosen)), chosen.unit)))
+    docket = make_up(_brief(chosen))
+    _print([json.dumps(listed(docket, chosen.unit))] if chosen.json else slip(docket, chosen.unit))
     return 0
 
 
 def _lay(said: list[str]) -> int:
     parser = _command("lay", "Lay the pieces on the cloth.")
-    parser.add_argument("--json", action="store_true", required=True, help="print the plan as JSON, lengths in mm")
+    parser.add_argument("--json", action="store_true", help="print the plan as JSON, lengths in mm")
     parser.add_argument("--seconds", type=seconds, default=1.0, help="most time to look; this plan takes none")
     chosen = parser.read(said)
     docket = make_up(_brief(chosen))
     if docket.lay.misfits:
         return _stopped(docket.findings, chosen.unit, "pieces-fit-cloth")
-    print(json.dumps(listed_lay(docket)))
+    _print([json.dumps(listed_lay(docket))] if chosen.json else lay_slip(docket, chosen.unit))
     return 0
 
 
 def _export(said: list[str]) -> int:
     parser = _command("export", "Write the pieces at true scale.")
     parser.add_argument("--out", type=Path, required=True, metavar="DIR", help="folder to write into")
-    for kind in ("svg", "pdf", "dxf", "png"):
+    for kind in KINDS:
         parser.add_argument(f"--{kind}", action="store_true")
     parser.add_argument("--paper", metavar="SIZE", help="A4, A3, US Letter or roll")
     parser.add_argument("--anyway", action="store_true", help="export although a finding stops it")
     chosen = parser.read(said)
-    kinds = tuple(k for k in ("svg", "pdf", "dxf", "png") if getattr(chosen, k))
+    kinds = tuple(k for k in KINDS if getattr(chosen, k))
     if not kinds:
-        parser.error("name what to write: --svg, --pdf, --dxf or --png (any of them)")
+        parser.error(f"name what to write, any of {', '.join(f'--{k}' for k in KINDS)}")
     if chosen.paper:
         chosen.set.append(f"paper.size={chosen.paper}")
-    from studio.export import export  # brings the writers with it: seconds nobody else should wait
+    from studio.export import export  # brings the pages with it, which nobody else needs
 
     docket = make_up(_brief(chosen))
     if docket.stopped and not chosen.anyway:
@@ -64,7 +67,7 @@ def _export(said: list[str]) -> int:
             print(f"skirtwright: {spell(finding.says, chosen.unit)}", file=sys.stderr)
     for step in export(docket, chosen.out, kinds, chosen.unit):
         if step.wrote:
-            print(step.wrote)
+            _print([str(step.wrote)])
     return 0
 
 
@@ -99,6 +102,13 @@ def _brief(chosen: argparse.Namespace) -> Brief:
             raise Trouble(spell(phrase(says, p=shown(pair)), chosen.unit))
         brief = rack.edit(brief, {path: read_value(rack.declarations(brief)[path], text, chosen.unit)})
     return brief
+
+
+def _print(lines: Iterable[str]) -> None:
+    """Print lines, without control characters; a letter that the output cannot hold becomes a question mark."""
+    encoding = sys.stdout.encoding or "utf-8"
+    for line in lines:
+        print(shown(line, len(line)).encode(encoding, "replace").decode(encoding))
 
 
 def _stopped(findings: Sequence[Finding], unit: Unit, rule: str = "") -> int:

@@ -7,6 +7,7 @@ from typing import TypeAlias
 from msgspec import Struct
 
 from studio.files import file_name, file_stem, refusal
+from studio.paper import KINDS, Kind
 from studio.paper.page import Page
 from studio.paper.pattern import Said
 from studio.paper.printed import printed
@@ -61,7 +62,7 @@ def _jobs(docket: Docket, kinds: tuple[str, ...], unit: Unit) -> Iterator[tuple[
     pages["all"] = one_sheet(docket.pieces, said)
     if "pdf" in kinds:
         paper = file_stem(docket.brief.paper.size)
-        yield f"{stem}-sheets-{paper}.pdf", _pdf(lambda: printed(docket.pieces, said), title)
+        yield f"{stem}-sheets-{paper}.pdf", _pdf(lambda: printed(docket.pieces, docket.notions, said), title)
     for kind in KINDS:
         for name, page in pages.items() if kind in kinds else ():
             if kind != "pdf" or _holds(page):
@@ -116,6 +117,4 @@ def _pdf_page(page: Page, title: str) -> Work:
     return _pdf(lambda: iter((page,)), title)
 
 
-_WRITERS: dict[str, Callable[[Page, str], Work]] = {"svg": _svg, "pdf": _pdf_page, "dxf": _dxf, "png": _png}
-KINDS = tuple(_WRITERS)
-"""What can be written."""
+_WRITERS: dict[Kind, Callable[[Page, str], Work]] = {"svg": _svg, "pdf": _pdf_page, "dxf": _dxf, "png": _png}

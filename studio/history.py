@@ -3,7 +3,7 @@
 from typing import Final
 
 from msgspec import Struct
-from msgspec.structs import force_setattr, replace
+from msgspec.structs import replace
 
 from .brief import Brief
 
@@ -14,15 +14,10 @@ class History(Struct, frozen=True):
     """The brief as it is now, with those before it and those taken back; a value, so every step gives another."""
 
     now: Brief
-    saved: Brief | None = None  # as the file holds it; None for a brief that starts clean
+    saved: Brief | None = None  # None while the brief now is the one saved
     before: tuple[Brief, ...] = ()
     after: tuple[Brief, ...] = ()  # nearest last
     joins: str = ""
-
-    def __post_init__(self) -> None:
-        """A new history has nothing to save."""
-        if self.saved is None:
-            force_setattr(self, "saved", self.now)
 
     @property
     def can_undo(self) -> bool:
@@ -37,7 +32,16 @@ class History(Struct, frozen=True):
     @property
     def clean(self) -> bool:
         """Whether the brief is as it was saved."""
-        return self.now == self.saved
+        return self.now == self._held
+
+    @property
+    def _held(self) -> Brief:
+        """The brief as it was saved."""
+        return self.now if self.saved is None else self.saved
+
+    def _at(self, now: Brief, before: tuple[Brief, ...], after: tuple[Brief, ...], joins: str = "") -> "History":
+        """Another brief now; what was saved stays what it is."""
+        return History(now, self._held, before, after, joins)
 
     def edit(self, brief: Brief, *, joins: str = "") -> "History":
         """One step on. Edits in a row with the same `joins` are one step: a drag, or one move of a slider.
@@ -47,10 +51,10 @@ class History(Struct, frozen=True):
         if brief == self.now:
             return self
         if not joins or joins != self.joins:
-            return replace(self, now=brief, before=(*self.before, self.now)[-STEPS:], after=(), joins=joins)
+            return self._at(brief, (*self.before, self.now)[-STEPS:], (), joins)
         if brief == self.before[-1]:
-            return replace(self, now=brief, before=self.before[:-1], joins="")
-        return replace(self, now=brief)
+            return self._at(brief, self.before[:-1], self.after)
+        return self._at(brief, self.before, self.after, joins)
 
     def finish(self) -> "History":
         """The drag is over: what follows is a step of its own."""
@@ -60,14 +64,14 @@ class History(Struct, frozen=True):
         """The last step taken back; the same history when there is none."""
         if not self.before:
             return self
-        return replace(self, now=self.before[-1], before=self.before[:-1], after=(*self.after, self.now), joins="")
+        return self._at(self.before[-1], self.before[:-1], (*self.after, self.now))
 
     def redo(self) -> "History":
         """The step last taken back, made again; the same history when there is none."""
         if not self.after:
             return self
-        return replace(self, now=self.after[-1], before=(*self.before, self.now), after=self.after[:-1], joins="")
+        return self._at(self.after[-1], (*self.before, self.now), self.after[:-1])
 
     def saved_at(self) -> "History":
         """The brief has been saved as it is now."""
-        return replace(self, saved=self.now, joins="")
+        return replace(self, saved=None, joins="")

@@ -1,6 +1,8 @@
 """The command line: what it prints, what it refuses, and how it ends."""
 
 import json
+import os
+import signal
 import subprocess
 import sys
 from pathlib import Path
@@ -94,6 +96,30 @@ def test_lay_names_what_does_not_fit(capsys):
     assert "Skirt lies 67.5 cm across" in refused(capsys, 1, "lay", "--json", "--set", "cloth.width=60")
 
 
+def test_draft_can_be_read(capsys):
+    """Without --json the pieces, sizes, notions and findings stand in lines to read, in the maker's unit."""
+    assert 0 == main(["draft", *SAMPLE, "--set", "body.hip=120"])
+    lines = [" ".join(line.split()) for line in capsys.readouterr().out.splitlines()]
+    assert {
+        "Waistband cut 1 77.0 × 9.0 cm", "Skirt cut 2, one mirrored 74.0 × 67.5 cm", "Panels 2", "Waist seam 71.0 cm",
+        "cloth 1.4 m, 140.0 cm wide", "invisible zip, 23.0 cm",
+    } <= set(lines)  # fmt: skip
+    assert any(line.startswith("doubt The opening lets") for line in lines)
+    assert 0 == main(["draft", "--unit", "in"])
+    said = capsys.readouterr().out
+    assert " in\n" in said and " cm" not in said
+
+
+def test_lay_can_be_read(capsys):
+    """Without --json the plan says what to buy, and where each copy lies and how it is turned."""
+    assert 0 == main(["lay", *SAMPLE])
+    lines = [" ".join(line.split()) for line in capsys.readouterr().out.splitlines()]
+    assert "Cloth 140.0 cm wide: the plan takes 135.0 cm; buy 1.4 m." == lines[0]
+    assert "Waistband 1 of 1 0.0 along, 1.5 across 77.0 × 9.0 cm" in lines
+    assert "Skirt 1 of 2 0.0 along, 10.5 across 67.5 × 74.0 cm turned a quarter" in lines
+    assert any(line.startswith("Skirt 2 of 2") and line.endswith("turned over, turned a quarter") for line in lines)
+
+
 def test_save_and_draft_again(capsys, tmp_path: Path):
     """A saved skirt drafts as it did when it was set."""
     there = tmp_path / "mine.skirt"
@@ -112,7 +138,6 @@ def test_save_and_draft_again(capsys, tmp_path: Path):
         ("draft", "--json", "--set", "skirt.style=trousers"),
         ("draft", "--json", "no-such.skirt"),
         ("draft", "--json", "/dev/null"),
-        ("draft",),
         ("draft", "--json", "--nonsense"),
         ("export",),
         ("export", "--out", "there"),
@@ -145,10 +170,42 @@ def test_module_and_command_are_the_same():
 
 def test_a_reader_that_goes_away():
     """Piped into something that stops reading, a command ends quietly."""
-    run = subprocess.run(
-        f"{sys.executable} -m studio draft --json | true", shell=True, capture_output=True, text=True, check=False
+    gone, out = os.pipe()
+    os.close(gone)
+    with os.fdopen(out, "wb") as pipe:
+        run = subprocess.run(
+            [sys.executable, "-m", "studio", "draft", "--json"],
+            stdout=pipe, stderr=subprocess.PIPE, text=True, check=False,
+        )  # fmt: skip
+    assert (0, "") == (run.returncode, run.stderr)
+
+
+def test_stopped_by_hand(tmp_path: Path):
+    """Ctrl-C in the midst of an export ends it with 130, without a traceback; no file is left half-written."""
+    code = (
+        "import os, signal, sys; from studio.__main__ import main; "
+        "os.fsync = lambda _: os.kill(os.getpid(), signal.SIGINT); "
+        f"sys.exit(main(['export', '--svg', '--out', {str(tmp_path)!r}]))"
     )
-    assert "" == run.stderr
+    run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
+    assert (128 + signal.SIGINT, "", "") == (run.returncode, run.stdout, run.stderr)
+    assert [] == list(tmp_path.iterdir())
+
+
+@pytest.mark.parametrize("said", [("--json",), ()])
+def test_a_terminal_of_few_letters(said: tuple[str, ...]):
+    """Where the output holds only plain letters, JSON is whole, and what is read has a mark in place of what it lacks."""
+    run = subprocess.run(
+        [sys.executable, "-m", "studio", "draft", "--set", "title=Ida’s “Wiese”", *said],
+        capture_output=True, check=False, env={**os.environ, "PYTHONIOENCODING": "ascii"},
+    )  # fmt: skip
+    assert (0, b"") == (run.returncode, run.stderr)
+    out = run.stdout.decode("ascii")
+    if said:
+        assert any("×" in n["words"] for n in json.loads(out)["notions"])
+    else:
+        assert out.startswith("Ida?s ?Wiese?\n")
+        assert "78.0 ? 9.0 cm" in out
 
 
 def test_a_fault_of_ours_is_one_line(capsys, monkeypatch: pytest.MonkeyPatch):

@@ -16,7 +16,8 @@ from reading_back import page_sizes, seen_on
 
 from studio.brief import Brief
 from studio.brief.records import Paper
-from studio.export import KINDS, export
+from studio.export import export
+from studio.paper import KINDS
 from studio.paper.sizes import paper_size
 from studio.trouble import Trouble
 from studio.workroom import Docket, make_up
@@ -42,6 +43,7 @@ def wide_of(svg: Path) -> float:
     return float(ElementTree.parse(svg).getroot().get("width", "").removesuffix("mm"))
 
 
+@pytest.mark.paints
 def test_what_is_written(tmp_path: Path):
     """One file for each piece and one with all, in every format; the sheets for the printer in PDF."""
     docket = exported(tmp_path, brief(**TITLE))
@@ -51,6 +53,7 @@ def test_what_is_written(tmp_path: Path):
         assert pieces | {"all"} | ({"sheets-a4"} if kind == "pdf" else set()) == names
 
 
+@pytest.mark.paints
 @pytest.mark.parametrize("size", ["A4", "A3", "US Letter", "roll"])
 def test_sheets_have_the_papers_exact_size(tmp_path: Path, size: str):
     """Each page is the paper, upright or lying, to 0.01 mm (ISO 216; 8.5 by 11 in)."""
@@ -64,6 +67,7 @@ def test_sheets_have_the_papers_exact_size(tmp_path: Path, size: str):
             assert sorted((paper.width, paper.height)) == pytest.approx(sorted((wide, high)), abs=0.01)
 
 
+@pytest.mark.paints
 @pytest.mark.parametrize("size", ["A4", "A3", "US Letter", "roll"])
 def test_squares_on_the_first_page(tmp_path: Path, size: str):
     """The 5 cm square is 50.00, the 2 in square 50.80, within 0.01 mm."""
@@ -73,6 +77,7 @@ def test_squares_on_the_first_page(tmp_path: Path, size: str):
         assert any(abs(w - side) < 0.01 and abs(h - side) < 0.01 for w, h in sizes), side
 
 
+@pytest.mark.paints
 @pytest.mark.parametrize("cut", ["along", "across"])
 def test_pieces_in_the_pdf_are_true(tmp_path: Path, cut: str):
     """Each piece's own PDF holds its cut line at true size, to 0.01 mm."""
@@ -83,15 +88,16 @@ def test_pieces_in_the_pdf_are_true(tmp_path: Path, cut: str):
         assert any(abs(w - box.width) < 0.01 and abs(h - box.height) < 0.01 for w, h in boxes(page))
 
 
+@pytest.mark.paints
 @pytest.mark.parametrize("panels", ["template", "whole"])
 def test_sheets_put_together_show_the_pieces(tmp_path: Path, panels: str):
     """Laid where their names say, the sheets carry the whole outline: every sheet draws it in the same place."""
     docket = exported(tmp_path, brief(**TITLE, paper__panels=panels), "pdf")
     reader = pypdf.PdfReader(next(tmp_path.glob("*-sheets-*.pdf")))
     band = docket.draft.piece("waistband").cut_line.box
-    live = (297 - 37, 210 - 37) if float(reader.pages[1].mediabox.width) * POINT > 250 else (210 - 37, 297 - 37)
+    live = (297 - 37, 210 - 37) if float(reader.pages[2].mediabox.width) * POINT > 250 else (210 - 37, 297 - 37)
     corners = []
-    for page in reader.pages[1:]:
+    for page in reader.pages[2:]:
         for seen in seen_on(page):
             wide, high = seen.size
             if abs(wide - band.width) < 0.05 and abs(high - band.height) < 0.05:
@@ -119,6 +125,7 @@ def test_svg_is_true(tmp_path: Path):
         assert image.width == pytest.approx(wide_of(tmp_path / "test-skirt-skirt.svg") * 96 / 25.4, abs=1)
 
 
+@pytest.mark.paints
 def test_png_is_true(tmp_path: Path):
     """A picture's size in dots and its density give the page's size in mm."""
     exported(tmp_path, brief(**TITLE), "png", "svg")
@@ -137,14 +144,27 @@ def test_dxf_is_true(tmp_path: Path):
     assert docket.draft.piece("waistband").cut_line.box.width == pytest.approx(max(xs) - min(xs), abs=1e-6)
 
 
+def worn_by(body: dict[str, float]) -> Brief:
+    """A skirt for somebody."""
+    return brief(**TITLE, **{path.replace(".", "__"): v for path, v in body.items()})
+
+
 def test_every_body_exports(tmp_path: Path):
-    """Each of 254 people's skirts is written as SVG, and a few of them as sheets."""
+    """Each of 254 people's skirts is written as SVG, one file for each piece and one for all."""
     for k, body in enumerate(bodies()):
-        one = brief(**TITLE, **{path.replace(".", "__"): v for path, v in body.items()})
-        exported(tmp_path, one, "svg", *(("pdf",) if k % 64 == 0 else ()))
-    assert any(tmp_path.glob("*.pdf"))
+        pieces = exported(tmp_path / str(k), worn_by(body), "svg").pieces
+        assert len(pieces) + 1 == len(list((tmp_path / str(k)).glob("*.svg")))
 
 
+@pytest.mark.paints
+def test_every_kind_of_body_prints(tmp_path: Path):
+    """Every fiftieth of those people's skirts comes as sheets too."""
+    for k, body in enumerate(bodies()[::50]):
+        exported(tmp_path / str(k), worn_by(body), "pdf")
+        assert any((tmp_path / str(k)).glob("*-sheets-a4.pdf"))
+
+
+@pytest.mark.paints
 def test_stopping_leaves_whole_files_only(tmp_path: Path):
     """An export that is stopped leaves the files that were finished, and none half-written."""
     steps = export(make_up(brief(**TITLE)), tmp_path, ("pdf",), "cm")
@@ -154,17 +174,17 @@ def test_stopping_leaves_whole_files_only(tmp_path: Path):
     assert [] == list(tmp_path.iterdir())
 
 
+@pytest.mark.parametrize("kind", ["svg", "dxf", *(pytest.param(k, marks=pytest.mark.paints) for k in ("pdf", "png"))])
 @pytest.mark.parametrize("number", [13, 28, 30])
-def test_a_folder_that_takes_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, number: int):
+def test_a_folder_that_takes_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, number: int, kind: str):
     """A full disk or a folder without permission is one sentence, and nothing half-written stays."""
 
     def refuse(*_: object) -> None:
         raise OSError(number, "no")
 
     monkeypatch.setattr("os.fsync", refuse)
-    for kind in KINDS:
-        with pytest.raises(Trouble):
-            list(export(make_up(brief(**TITLE)), tmp_path, (kind,), "cm"))
+    with pytest.raises(Trouble):
+        list(export(make_up(brief(**TITLE)), tmp_path, (kind,), "cm"))
     assert [] == list(tmp_path.iterdir())
 
 
@@ -176,6 +196,7 @@ def test_a_file_in_place_of_the_folder(tmp_path: Path):
     assert "mine" == (tmp_path / "taken").read_text()
 
 
+@pytest.mark.paints
 def test_a_very_wide_skirt_still_prints(tmp_path: Path):
     """A skirt too wide for a PDF page comes as sheets; what no page can hold is left out of PDF, not of SVG."""
     exported(tmp_path, brief(**TITLE, body__waist=1500.0, body__hip=1600.0, skirt__fullness=4.0), "pdf", "svg")

@@ -25,6 +25,7 @@ APART = BLEED + 1
 _BLOCK_APART = 11.0
 _FAR = 150
 _FIELD = 8.0
+_HAIR = 0.2
 
 
 class _Joins(Struct, frozen=True):
@@ -102,12 +103,13 @@ def _block_shift(
 ) -> tuple[float, float]:  # fmt: skip
     if not joins.cut(box.grown(_BLOCK_APART)):
         return 0.0, 0.0
-    blocking = [o.grown(0.5) for o in others]
+    blocking = [o.grown(_HAIR) for o in others]
+    free = [t for t in lines if not t.touches(box.grown(1))]
     for dx, dy in _ways(box, joins):
         there = box.moved(dx, dy)
         if not _within(there, outline.box) or joins.cut(there.grown(_BLOCK_APART)):
             continue
-        if any(there.meets(b) for b in blocking) or any(t.touches(there.grown(1)) for t in lines):
+        if any(there.meets(b) for b in blocking) or any(t.touches(there.grown(1)) for t in free):
             continue
         if surrounds(outline.points, there.centre) and not outline.touches(there):
             return dx, dy

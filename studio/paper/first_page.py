@@ -2,13 +2,13 @@
 
 from studio.drawing import Drawing, Mark
 from studio.drawing.furniture import paragraph, stroke
-from studio.geometry import Box
+from studio.geometry import Box, Point
 from studio.units import Unit, spell
 from studio.words import phrase, tr
 
 from .grid import Grid
 from .heading import HEAD, MARGIN, heading, page_room, section
-from .key import key, key_height
+from .key import key, key_height, signs, signs_height
 from .measuring import card, squares, what_readings_mean
 from .page import Page, Size
 from .plan import Plan
@@ -23,10 +23,12 @@ _TWO_COLUMNS = Size(240.0, 178.0)
 """A page with less room than this has one column, mm."""
 
 _MOST_WIDE, _MOST_HIGH = 390.0, 267.0
-_TO_DO = 80.0
+_TO_DO = 84.0
 """Room for the joining and the gauges under the map of a page of one column, mm."""
 
 _ASIDE, _LEAST_MAP = 55.0, 20.0
+_ASIDE_CARD = 27.0
+"""Room for the marks beside the card, mm."""
 
 
 def first_page(plan: Plan, grid: Grid, title: str, unit: Unit) -> Page:
@@ -37,6 +39,11 @@ def first_page(plan: Plan, grid: Grid, title: str, unit: Unit) -> Page:
     head = heading(tr("Measure this page first"), f"{title}, {grid.paper.name}", room)
     marks, below = (_wide if _takes_two_columns(room) else _tall)(room, plan, grid, unit)
     return Page(size, (*head, *marks, *_foot(room, min(below, room.bottom - _key(room)))))
+
+
+def _shown(plan: Plan) -> frozenset[str]:
+    """The marks that the key has to explain."""
+    return frozenset(sign for p in plan.pieces for sign in p.signs)
 
 
 def _page_size(grid: Grid) -> Size:
@@ -64,6 +71,7 @@ def _wide(room: Box, plan: Plan, grid: Grid, unit: Unit) -> tuple[list[Mark], fl
     marks += [*told.marks, *squares(left, y)]
     y += 55
     marks += card(left + 0.35, y)
+    marks += signs(_shown(plan), Point(left + _CARD[0] + 3, y + 6), Point(0, 10.5), _ASIDE_CARD)
     y += _CARD[1] + 2.6
     means = paragraph(what_readings_mean(unit), left, y, _SQUARES + 1, lead=1.3)
     edges = paragraph(_edges(grid), left, means.below, _SQUARES + 1, lead=1.3)
@@ -109,16 +117,21 @@ def _tall(room: Box, plan: Plan, grid: Grid, unit: Unit) -> tuple[list[Mark], fl
     marks += edges.marks
     y = edges.below + 2 if narrow else y
     marks.append(section(_map_title(grid), at, y + 3))
-    most = max(_LEAST_MAP, room.bottom - _key(room) - _TO_DO - y - 6)
+    shown = _shown(plan)
+    most = max(_LEAST_MAP, room.bottom - _key(room) - signs_height(shown) - _TO_DO - y - 6)
     sheets = sheet_map(plan, grid, Box(at, y + 6, room.right, y + 6 + most))
     marks += sheets.drawing
     y = max(edges.below, y + 6 + sheets.height) + 8
-    joined = put_together(plan, grid, left, y, room.width, unit)
+    joined = put_together(plan, grid, left, y, room.width, unit, drawn=not narrow)
     marks += joined.marks
     y = joined.below
     if len(grid.sheets) > 1:
         marks += gauge_reading(left, y + 5, room.width, unit)
-        y += 21
+        y += 20
+    if shown:
+        each = min(36.0, room.width / 5)
+        marks += signs(shown, Point(left, y + 4), Point(each, 0), each)
+        y += signs_height(shown)
     return marks, y + 2
 
 
@@ -130,7 +143,7 @@ def _how_to_print() -> str:
 
 
 def _edges(grid: Grid) -> str:
-    corners = tr("Four corner angles there? Then the whole sheet was printed.")
+    corners = tr("Small angles in all four corners: nothing was cut off.")
     if len(grid.sheets) == 1:
         return corners
     edges = tr("Never match sheets by their paper edges: a printer may set the picture a little off.")

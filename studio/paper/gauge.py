@@ -67,7 +67,7 @@ def _crossing(join: Join, drawn: Iterable[Trace]) -> list[tuple[float, float]]:
     for t in drawn:
         for box in _parts(t, strip):
             first, last = (box.top, box.bottom) if join.way == "upright" else (box.left, box.right)
-            if last - first < (join.end - join.start) / 3:
+            if t.solid or last - first < (join.end - join.start) / 3:
                 spans.append((first, last))
     return spans
 

@@ -1,17 +1,35 @@
-"""The key to the lines, from the one table of them."""
+"""The key to lines and marks: the lines from the one table of them, the marks drawn as they are on a piece."""
 
 import math
+from collections.abc import Collection
 
-from studio.drawing import PENS, Drawing, Ink, Mark, Words
-from studio.drawing.furniture import arrow, stroke
+from msgspec.structs import replace
+
+from studio.draft import LineMark, Spot
+from studio.drawing import PENS, Drawing, Ink, Mark, Stroke, Words
+from studio.drawing.furniture import arrow, placed_path, stroke
 from studio.drawing.lettering import fitted
-from studio.geometry import Point
+from studio.drawing.piece import CROSS, marked_line, spot
+from studio.geometry import Point, line
 from studio.words import tr
 
 SHOWN: tuple[Ink, ...] = ("cut", "seam", "fold", "centre", "gather", "grain", "join")
 
+_HERE = Point(0, 0)
+_SIGNS: dict[str, tuple[str, tuple[Stroke, ...]]] = {
+    "notch": ("notch", spot(Spot("notch", Point(0, -3), 6, 90))),
+    "row stop": ("rows end", marked_line(LineMark("row stop", line(0, -4, 0, 4)))),
+    "zip stop": ("zip stop", marked_line(LineMark("zip stop", line(-4, 0, 4, 0)))),
+    "buttonhole": ("buttonhole", marked_line(LineMark("buttonhole", line(-4, 0, 4, 0)))),
+    "button": ("button", spot(Spot("button", _HERE, 12))),
+    "hook": ("hook", spot(Spot("hook", _HERE, 8))),
+    "bar": ("bar", spot(Spot("bar", _HERE, 8))),
+}
+"""Each mark's name, and the mark itself about the origin, mm."""
+
 _MOST, _LEAST = 46.0, 24.0
-_ROW = 9.5
+_ROW, _SIGN_ROW = 9.5, 10.0
+_SMALL, _REACH = 3.2, 4.0
 
 
 def _in_a_row(room: float) -> int:
@@ -35,6 +53,24 @@ def key(left: float, top: float, room: float) -> Drawing:
             marks += arrow(Point(x, y), Point(end, y), ink, 4, both=True)
         else:
             marks.append(stroke(ink, (x, y), (end, y)))
-        text, height = fitted(tr(PENS[ink].words), 3.2, step - 4)
+        text, height = fitted(tr(PENS[ink].words), _SMALL, step - 4)
         marks.append(Words(text, Point(x, y + 5), height))
+    return tuple(marks)
+
+
+def signs_height(shown: Collection[str]) -> float:
+    """How high a row of marks is, mm."""
+    return _SIGN_ROW if shown else 0.0
+
+
+def signs(shown: Collection[str], at: Point, step: Point, room: float) -> Drawing:
+    """The marks that are on the sheets, each with its name beside it within `room` mm; the next lies a `step` on."""
+    marks: list[Mark] = []
+    for k, name in enumerate(n for n in _SIGNS if n in shown):
+        middle = Point(at.x + step.x * k + _REACH, at.y + step.y * k)
+        words, drawn = _SIGNS[name]
+        scale = _REACH / CROSS if name == "button" else 1.0
+        marks += [replace(s, path=placed_path(s.path, middle, scale)) for s in drawn]
+        text, height = fitted(tr(words), _SMALL, room - 2 * _REACH - 2)
+        marks.append(Words(text, middle.moved(_REACH + 2, _SMALL * 0.34), height))
     return tuple(marks)

@@ -50,7 +50,10 @@ def _square(left: float, top: float, side: float, parts: int, long: int, words: 
 def card(left: float, top: float) -> Drawing:
     """The outline of a bank card; its inner edge is the card, whose top left corner is given."""
     line = CARD.moved(left, top).grown(_LINE / 2)
-    says = tr("Lay any bank card here. It must fill the line on all four sides, with no gap that takes a second card.")
+    says = tr(
+        "Lay any bank card here. Its four edges must meet the inside of the line: no white left beside the card, and "
+        "no line hidden under it."
+    )
     body = paragraph(says, left + 8, top + 13, CARD.width - 16)
     standard = Words(tr("ISO/IEC 7810, size ID-1"), Point(left + 8, top + CARD.height - 8), 3.2)
     return (frame("plain", line, radius=CARD_RADIUS + _LINE / 2, width=_LINE), *body.marks, standard)

@@ -25,6 +25,8 @@ EVERY = 240.0
 """A line says its name about once a sheet (mm)."""
 SMALL, NOTED = 3.2, 6.2
 """Height (mm) of words on lines, and of words read from standing height."""
+BETWEEN_WORDS = 0.3
+"""The middle between words on two lines lies so much (mm) below the middle between the lines."""
 
 
 class Said(Struct, frozen=True):
@@ -41,7 +43,8 @@ class Said(Struct, frozen=True):
 
 def pattern_piece(piece: Piece, said: Said) -> PatternPiece:
     """The piece with its words, in its own millimetres."""
-    words = (*_edge_words(piece, said), *_line_words(piece, said), *_spot_words(piece, said), *_notes(piece, said))
+    words = (*_edge_words(piece, said), *_line_words(piece, said), *_spot_words(piece, said), *_notes(piece, said),
+             grain_words(*piece.grain))  # fmt: skip
     dims = tuple(m for d in piece.dimensions for m in _dimension(piece, d, said.unit))
     upright, lying = _joins_to_avoid(piece)
     box = piece.cut_line.box
@@ -55,6 +58,7 @@ def pattern_piece(piece: Piece, said: Said) -> PatternPiece:
         lying=lying,
         whole=tuple(m.path.box.grown(3) for m in piece.lines if m.role == "buttonhole")
         + tuple(Box(*s.at, *s.at).grown(s.size / 2) for s in piece.spots if s.role == "button"),
+        signs=tuple({*(m.role for m in piece.lines), *(s.role for s in piece.spots)}),
     )
 
 
@@ -87,7 +91,9 @@ def _blocks(piece: Piece, said: Said, box: Box) -> tuple[Group, ...]:
     if piece.id == "waistband":
         waist = piece.edge("waist").path
         wide = boxed(block.marks)[0].box.width
-        at = Point(waist.start.x * 0.625 - wide / 2, max(waist.start.y * 0.75, HEIGHT / 2 + 2) - HEIGHT / 2)
+        at = Point(
+            waist.start.x * 0.625 - wide / 2, max(waist.start.y * 0.75, HEIGHT / 2 + 2) - HEIGHT / 2 + BETWEEN_WORDS
+        )
     elif box.height < HEIGHT + 14:
         at = Point(box.left + box.width * 0.5, box.centre.y - HEIGHT / 2)
     else:
@@ -130,6 +136,15 @@ def _notes(piece: Piece, said: Said) -> Iterator[Mark]:
         yield Words(
             spell(note.words, said.unit), note.at.moved(0, NOTED * 0.35), NOTED, align="centre", face="semibold"
         )
+
+
+def grain_words(start: Point, end: Point) -> Words:
+    """What a grain line runs along, beside its middle."""
+    upright = abs(end.y - start.y) > abs(end.x - start.x)
+    at = start.towards(end, 0.5).moved(-2, 0) if upright else start.towards(end, 0.5).moved(0, -2)
+    return Words(
+        tr("grain, along the selvedge"), at, SMALL, turn=-90 if upright else 0, align="centre", patch=True
+    )  # fmt: skip
 
 
 def _along(path: Path, words: Phrase, unit: Unit) -> Iterator[Mark]:

@@ -1,7 +1,8 @@
 """Where the pieces lie, so that few sheets are needed.
 
 Pieces are set down one after another, each where it needs the fewest new sheets and keeps the whole compact; this
-is tried in a few orders, with a few hundred places a piece. Then they slide clear of the joins.
+is tried in a few orders, with a few hundred places a piece. Then they slide clear of the joins, and of the ways that
+need fewest sheets the one with most room at the joins is taken.
 """
 
 import math
@@ -12,7 +13,7 @@ from studio.geometry import Box, Point
 
 from .page import Size
 from .plan import EDGE, GAP, PatternPiece
-from .slide import sheets_under, slid
+from .slide import crowding, sheets_under, slid
 
 _MOST_PIECES = 24
 """Above this many pieces only one order is tried."""
@@ -21,8 +22,15 @@ _MOST_PIECES = 24
 def arranged(pieces: Sequence[PatternPiece], live: Size) -> tuple[PatternPiece, ...]:
     """The pieces moved to their places on a grid of sheets that show `live` mm each, in the order given."""
     boxes = [p.box for p in pieces]
-    best = min((_set_down(boxes, order, live) for order in _orders(boxes)), key=lambda spots: _cost(spots, boxes, live))
-    return slid([p.moved(*_way(b, at)) for p, b, at in zip(pieces, boxes, best, strict=True)], live)
+    ways = {tuple(_set_down(boxes, order, live)): None for order in _orders(boxes)}
+    fewest = min(_cost(spots, boxes, live)[0] for spots in ways)
+    found = [
+        (slid([p.moved(*_way(b, at)) for p, b, at in zip(pieces, boxes, spots, strict=True)], live), cost)
+        for spots in ways
+        if (cost := _cost(spots, boxes, live))[0] == fewest
+    ]
+    best, _ = min(found, key=lambda one: (crowding(one[0], live), one[1]))
+    return best
 
 
 def _way(box: Box, at: Point) -> tuple[float, float]:

@@ -22,7 +22,8 @@ class PatternPiece(Struct, frozen=True):
 
     `outline` is its closed cut line; `drawing` its lines and the words that belong on them; `blocks` are words that
     may stand anywhere inside, such as the title block. Joins of sheets should keep away from the x of `upright` and
-    the y of `lying` lines, and never cut what is in `whole`, such as a buttonhole.
+    the y of `lying` lines, and never cut what is in `whole`, such as a buttonhole. `signs` names the marks that the
+    key has to explain, such as a notch.
     """
 
     number: str
@@ -33,6 +34,7 @@ class PatternPiece(Struct, frozen=True):
     upright: tuple[float, ...] = ()
     lying: tuple[float, ...] = ()
     whole: tuple[Box, ...] = ()
+    signs: tuple[str, ...] = ()
 
     @property
     def box(self) -> Box:
@@ -50,6 +52,7 @@ class PatternPiece(Struct, frozen=True):
             tuple(x + dx for x in self.upright),
             tuple(y + dy for y in self.lying),
             tuple(b.moved(dx, dy) for b in self.whole),
+            self.signs,
         )
 
     def turned(self) -> "PatternPiece":
@@ -68,6 +71,7 @@ class PatternPiece(Struct, frozen=True):
             upright=self.lying,
             lying=tuple(-x for x in self.upright),
             whole=tuple(Box(b.top, -b.right, b.bottom, -b.left) for b in self.whole),
+            signs=self.signs,
         )
 
 

@@ -1,25 +1,31 @@
-"""What goes on the sheets of the printer: pieces whole or as templates, then chalk lists and edge gauges."""
+"""All that the printer prints: what to measure and to have ready, the sheets, chalk lists and edge gauges."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
-from studio.draft import Piece
+from studio.draft import Notion, Piece
 
 from .chalk_list import chalk_list
 from .edge_gauges import edge_gauges
+from .first_page import first_page
 from .page import Page
 from .pattern import Said, pattern_piece
 from .plan import PatternPiece
-from .sheets import laid_out, pages
+from .ready import ready_pages
+from .sheets import laid_out
 from .sizes import paper_size
 from .template import is_panel, moves, template
+from .tiles import sheet_pages
 from .whole import numbered
 
 
-def printed(pieces: tuple[Piece, ...], said: Said) -> Iterator[Page]:
-    """The page to measure first, the sheets, chalk lists of the panels and then the band, and the edge gauges."""
+def printed(pieces: tuple[Piece, ...], notions: Iterable[Notion], said: Said) -> Iterator[Page]:
+    """The page to measure first, what to have ready, the sheets, chalk lists of panels and band, edge gauges."""
     paper, title, unit = paper_size(said.brief.paper), said.brief.title, said.unit
     room = min(paper.live)
-    yield from pages(laid_out(list(_drawn(pieces, said, room)), paper), title, unit)
+    lay = laid_out(list(_drawn(pieces, said, room)), paper)
+    yield first_page(lay.plan, lay.grid, title, unit)
+    yield from ready_pages(numbered(pieces), notions, said, paper)
+    yield from sheet_pages(lay.plan, lay.grid, title, unit)
     panels = [p for p in pieces if is_panel(p)]
     band = next((p for p in pieces if p.id == "waistband"), None)
     for panel in panels:

@@ -1,22 +1,18 @@
-"""Pieces on true-scale sheets, ready to be written: where they lie, how the plan is cut up, and every page."""
+"""Pieces on true-scale sheets: where they lie, and how the plan is cut up."""
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from msgspec import Struct
 
 from studio.trouble import Trouble
-from studio.units import Unit
 from studio.words import tr
 
 from .dodge import dodged
-from .first_page import first_page
 from .grid import Grid, cut_up
-from .page import Page
 from .place import arranged
 from .plan import EDGE, PatternPiece, Plan
 from .sizes import PaperSize
-from .tiles import sheet_pages
 
 
 class Layout(Struct, frozen=True):
@@ -51,9 +47,3 @@ def _on(pieces: Sequence[PatternPiece], paper: PaperSize) -> Layout:
     plan = Plan(arranged(pieces, paper.live))
     plan = dodged(plan, cut_up(plan, paper))
     return Layout(plan, cut_up(plan, paper))
-
-
-def pages(layout: Layout, title: str, unit: Unit) -> Iterator[Page]:
-    """The page to measure first, then every sheet."""
-    yield first_page(layout.plan, layout.grid, title, unit)
-    yield from sheet_pages(layout.plan, layout.grid, title, unit)

@@ -1,6 +1,7 @@
 """Pieces slide, without needing another sheet, until no join runs along a line or through a buttonhole.
 
-First all together within the paper that is left over, then each by itself. Bounded: at most 400 places each way.
+All together within the paper that is left over and then each by itself, or each by itself at once, whichever is
+better. Bounded: at most 400 places each way.
 """
 
 import math
@@ -50,16 +51,24 @@ def slid(pieces: Sequence[PatternPiece], live: Size) -> tuple[PatternPiece, ...]
     lain = list(pieces)
     for upright in (True, False):
         joins = _joins([p.box for p in lain], live, upright=upright)
-        lain = _all_shifted(lain, live, joins)
-        for k in sorted(range(len(lain)), key=lambda i: (-lain[i].box.top, -lain[i].box.left)):
-            lain[k] = _one_shifted(lain[k], [p.box for i, p in enumerate(lain) if i != k], live, joins)
+        ways = [_each_shifted(start, live, joins) for start in (_all_shifted(lain, live, joins), lain)]
+        lain = min(ways, key=lambda way: _together([_nearness(p, joins, 0) for p in way]))
     return tuple(lain)
 
 
-def clearance(piece: PatternPiece, pieces: Sequence[PatternPiece], live: Size, *, upright: bool) -> float:
-    """The least distance (mm) between the joins of one way and what they should keep clear of; 0 where one cuts."""
-    joins = _joins([p.box for p in pieces], live, upright=upright)
-    return min((joins.off(a, b) for a, b in _spans(piece, joins)), default=math.inf)
+def crowding(pieces: Sequence[PatternPiece], live: Size) -> tuple[int, int]:
+    """How much the joins cut that should stay whole, and how many lines they come too near to."""
+    both = [_joins([p.box for p in pieces], live, upright=upright) for upright in (True, False)]
+    found = [_nearness(p, joins, 0) for joins in both for p in pieces]
+    return sum(cut for cut, _, _ in found), sum(near for _, near, _ in found)
+
+
+def _each_shifted(pieces: list[PatternPiece], live: Size, joins: _Joins) -> list[PatternPiece]:
+    """Each piece shifted by itself, those that lie lowest first."""
+    lain = list(pieces)
+    for k in sorted(range(len(lain)), key=lambda i: (-lain[i].box.top, -lain[i].box.left)):
+        lain[k] = _one_shifted(lain[k], [p.box for i, p in enumerate(lain) if i != k], live, joins)
+    return lain
 
 
 def _spans(piece: PatternPiece, joins: _Joins) -> list[tuple[float, float]]:
@@ -86,7 +95,7 @@ def _all_shifted(pieces: list[PatternPiece], live: Size, joins: _Joins) -> list[
     return [p.moved(*best) for p in pieces]
 
 
-def _together(lot: Iterable[tuple[float, float, float]]) -> tuple[float, float, float]:
+def _together(lot: Iterable[tuple[int, int, float]]) -> tuple[int, int, float]:
     cut, near, apart = zip(*lot, strict=True)
     return (sum(cut), sum(near), max(apart))
 
@@ -131,7 +140,7 @@ def _one_shifted(piece: PatternPiece, others: Sequence[Box], live: Size, joins: 
     return piece.moved(*shift)
 
 
-def _nearness(piece: PatternPiece, joins: _Joins, shift: float) -> tuple[float, float, float]:
+def _nearness(piece: PatternPiece, joins: _Joins, shift: float) -> tuple[int, int, float]:
     """How badly the joins lie: what they cut, how many lines they come too near to, and how near (negative)."""
     cut = sum(joins.off(a + shift, b + shift) <= 0 for a, b in _whole(piece, joins))
     near = [min(CLEAR, joins.off(a + shift, b + shift)) for a, b in _spans(piece, joins)]

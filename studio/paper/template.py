@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from msgspec import Struct
 
 from studio.cloth.lay import grain_down
-from studio.draft import Piece
+from studio.draft import LineMark, Piece
 from studio.draft.cutting import cut_words
 from studio.drawing import Face, Group, Ink, Mark, Stroke, Words, moved
 from studio.drawing.dimension import dimension
@@ -20,7 +20,7 @@ from studio.geometry import TOUCH, Point, line, rectangle
 from studio.units import spell, write_length
 from studio.words import phrase, tr
 
-from .pattern import EVERY, SMALL, Said, cells, cut_size
+from .pattern import EVERY, SMALL, Said, cells, cut_size, grain_words
 from .plan import PatternPiece
 from .title_block import HEIGHT, title_block
 
@@ -59,7 +59,7 @@ def template(piece: Piece, said: Said, step: Moves) -> PatternPiece:
     across = list(_across(piece))
     outline = rectangle(0, 0, tall, wide)
     marks: list[Mark] = [stroke(ink, (x, 0), (x, wide)) for x, ink, _ in across]
-    marks += _start_marks(piece, wide, said)
+    marks += _start_marks(piece, step, said)
     if step.last < wide - TOUCH:
         marks.append(stroke("join", (0, step.last), (tall, step.last), width=0.5, colour="black"))
     marks.append(Stroke(outline, "cut"))
@@ -73,6 +73,7 @@ def template(piece: Piece, said: Said, step: Moves) -> PatternPiece:
         blocks=_blocks(piece, said, step, tall),
         upright=(0.0, *(x for x, _, _ in across), tall),
         lying=tuple({0.0, side, step.last, wide}),
+        signs=tuple({m.role for m in piece.lines if _at_start(m, piece, wide)}),
     )
 
 
@@ -85,9 +86,9 @@ def _across(piece: Piece) -> Iterator[tuple[float, Ink, str]]:
             yield mark.path.start.y - top, "fold", mark.words.text if mark.words else ""
 
 
-def _start_marks(piece: Piece, wide: float, said: Said) -> Iterator[Mark]:
+def _start_marks(piece: Piece, step: Moves, said: Said) -> Iterator[Mark]:
     """What lies near the edge the first move begins at: its seam, the gather rows from their start, the stops."""
-    box = piece.cut_line.box
+    box, wide = piece.cut_line.box, step.width
     yield stroke("seam", (0, -box.left), (box.height, -box.left))
     seen: set[float] = set()
     for mark in piece.lines:
@@ -97,12 +98,22 @@ def _start_marks(piece: Piece, wide: float, said: Said) -> Iterator[Mark]:
         if mark.role == "gather" and x0 not in seen:
             seen.add(x0)
             yield Stroke(line(x0, y0, x0, wide), "gather")
-        elif mark.role in ("row stop", "zip stop") and max(y0, y1) < wide:
+        elif _at_start(mark, piece, wide):
             yield Stroke(line(x0, y0, x1, y1), INK_OF[mark.role])
             if mark.words is not None:
                 text, right = spell(mark.words, said.unit), mark.role == "row stop"
-                at = Point(x1 + 3, y1 + 1.1) if right else Point(x1 - 2.5, max(y0, y1) + 1)
+                at = Point(x1 + 3, y1 + 1.1) if right else Point(x1 - 2.5, _off_last_move(max(y0, y1) + 1, step))
                 yield Words(text, at, SMALL, align="left" if right else "right", patch=True)
+
+
+def _off_last_move(y: float, step: Moves) -> float:
+    """Where words whose baseline is at y stand clear of the last move's line and its words."""
+    return step.last + 6 if step.last - 3 < y < step.last + 6 and step.last < step.width - TOUCH else y
+
+
+def _at_start(mark: LineMark, piece: Piece, wide: float) -> bool:
+    """Whether a mark is a stop that the first move carries to the cloth."""
+    return mark.role in ("row stop", "zip stop") and mark.path.box.right - piece.cut_line.box.left < wide
 
 
 def _across_words(across: list[tuple[float, Ink, str]], wide: float) -> Iterator[Words]:
@@ -136,13 +147,10 @@ def _grain(piece: Piece, tall: float, wide: float) -> Iterator[Mark]:
     """The grain, with what it runs along."""
     start, end = piece.grain
     if abs(end.x - start.x) > abs(end.y - start.y):
-        x = tall * 0.88
-        yield from arrow(Point(x, wide * 0.32), Point(x, wide * 0.82), "grain", both=True)
-        yield Words(tr("grain, along the selvedge"), Point(x - 2, wide * 0.79), SMALL, turn=-90, patch=True)
+        a, b = Point(tall * 0.88, wide * 0.32), Point(tall * 0.88, wide * 0.82)
     else:
-        y = wide * 0.78
-        yield from arrow(Point(tall * 0.72, y), Point(tall * 0.9, y), "grain", both=True)
-        yield Words(tr("grain, along the selvedge"), Point(tall * 0.81, y - 2), SMALL, align="centre", patch=True)
+        a, b = Point(tall * 0.72, wide * 0.78), Point(tall * 0.9, wide * 0.78)
+    yield from (*arrow(a, b, "grain", both=True), grain_words(a, b))
 
 
 def _blocks(piece: Piece, said: Said, step: Moves, tall: float) -> tuple[Group, ...]:

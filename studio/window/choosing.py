@@ -1,5 +1,6 @@
 """Asking the desktop for a file or a folder."""
 
+import os
 from pathlib import Path
 
 from PySide6.QtCore import QStandardPaths
@@ -26,14 +27,23 @@ def choose_save(parent: QWidget, start: Path) -> Path | None:
     """A name to save under; None when the maker thought better of it."""
     dialog = _dialog(parent, tr("Save the skirt as"), start.parent)
     dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+    dialog.setOption(QFileDialog.Option.DontConfirmOverwrite)  # `may_replace` asks, and knows what is kept
     dialog.setDefaultSuffix(SUFFIX)
     dialog.selectFile(start.name)
     return _chosen(dialog)
 
 
+def may_replace(parent: QWidget, path: Path) -> bool:
+    """Whether the maker wants another file replaced by the skirt on the table."""
+    from .question import Replacing
+
+    question = Replacing(path, parent)
+    return question.exec() == Replacing.DialogCode.Accepted
+
+
 def choose_folder(parent: QWidget, start: Path) -> Path | None:
     """A folder to write into; None when the maker thought better of it."""
-    while not start.exists() and start != start.parent:
+    while not os.path.exists(start) and start != start.parent:
         start = start.parent
     dialog = QFileDialog(parent, tr("Where to write"), str(start))
     dialog.setFileMode(QFileDialog.FileMode.Directory)

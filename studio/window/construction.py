@@ -4,8 +4,8 @@ from collections.abc import Mapping, Sequence
 from itertools import pairwise
 from typing import Final, get_type_hints
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QWidget
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtWidgets import QApplication, QGridLayout, QWidget
 
 from studio.brief import Brief, Declared
 from studio.styles import rack
@@ -50,6 +50,7 @@ class Construction(Form):
         for section in self.sections.values():
             self.column.addWidget(section)
             section.folded.connect(self._fold)
+            section.unfolded.connect(self._bring_into_view)
         self.column.addStretch(1)
 
     def show_docket(self, docket: Docket, unit: Unit) -> None:
@@ -130,6 +131,13 @@ class Construction(Form):
 
     def _fold(self, on: bool) -> None:
         self.folded.emit()
+
+    def _bring_into_view(self, section: Section) -> None:
+        """Scroll as far as the section's foot, but never past its header."""
+        QApplication.sendPostedEvents(None, QEvent.Type.LayoutRequest)
+        self.sheet.adjustSize()  # so that there is something to scroll to
+        top, bar = section.pos().y(), self.verticalScrollBar()
+        bar.setValue(min(top, max(bar.value(), top + section.height() - self.viewport().height())))
 
     def _mute_bar(self, least: int, most: int) -> None:
         self.verticalScrollBar().setEnabled(most > least)

@@ -16,9 +16,8 @@ from studio.workroom import Docket, make_up
 class Desk(QObject):
     """Every edit goes through here, and comes back as one whole docket.
 
-    `made_up` carries the docket, once for all edits of one turn of the event loop; also after a save, which changes
-    only whether it is clean. `settling` asks whoever is being typed in to say now what was typed; `taken` says that
-    another skirt lies on the desk.
+    `made_up` carries the docket, once for all edits of one turn of the event loop. `settling` asks whoever is being
+    typed in to say now what was typed; `taken` says that another skirt lies on the desk.
     """
 
     made_up = Signal(object)
@@ -53,6 +52,11 @@ class Desk(QObject):
     def clean(self) -> bool:
         """Whether nothing is lost by putting the skirt away; what is being typed counts once it has settled."""
         return self.history.clean
+
+    def deliver(self) -> None:
+        """Make up now what was to be made up at the next turn of the event loop."""
+        self._pause.stop()
+        self._make_up()
 
     def settle(self) -> None:
         """Have whatever is being typed taken as meant."""
@@ -92,7 +96,10 @@ class Desk(QObject):
         self.settle()
         save(path, self.brief)
         self.file = path
-        self._step(self.history.saved_at())
+        saved = self.history.saved_at()
+        if self._drafted is self.history:
+            self._drafted = saved
+        self.history = saved
 
     def _step(self, history: History) -> None:
         if history is not self.history:

@@ -1,6 +1,7 @@
 """The export sheet: what to write and where; then how far it is, and what was written."""
 
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 from pathlib import Path
 from typing import Final, TypeAlias
 
@@ -108,8 +109,9 @@ class ExportSheet(Leaf):
     def _show_place(self) -> None:
         self.place.setText(str(self.folder))
         self.place.setAccessibleName(f"{tr('Into')} {self.folder}")
-        if self.folder.is_dir() and any(self.folder.iterdir()):
-            self.says.setText(tr("Files of the same names there are replaced."))
+        with suppress(OSError):  # a folder that is not there yet, or that cannot be looked into
+            if any(self.folder.iterdir()):
+                self.says.setText(tr("Files of the same names there are replaced."))
 
     def _choose_place(self) -> None:
         if folder := self.choose_folder(self, self.folder):
@@ -130,7 +132,7 @@ class ExportSheet(Leaf):
         self.progress.show()
         self.stop.setFocus()
         steps = self.exporter(self._docket, self.folder, self._chosen(), self._unit)
-        self.work = Exporting(steps, self.folder, self)
+        self.work = Exporting(steps, self)
         self.work.stepped.connect(self._show_step)
         self.work.done.connect(self._finish)
         self.work.cancelled.connect(self._give_up)

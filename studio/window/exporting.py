@@ -6,9 +6,8 @@ from pathlib import Path
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from studio.export import Step
-from studio.files import file_name, refusal
 from studio.trouble import Trouble
-from studio.words import phrase, tr
+from studio.words import tr
 
 
 class Exporting(QObject):
@@ -19,9 +18,9 @@ class Exporting(QObject):
     cancelled = Signal()
     failed = Signal(str)
 
-    def __init__(self, steps: Iterator[Step], folder: Path, parent: QObject) -> None:
+    def __init__(self, steps: Iterator[Step], parent: QObject) -> None:
         super().__init__(parent)
-        self._steps, self._folder = steps, folder
+        self._steps = steps
         self.wrote: list[Path] = []
         self._turn = QTimer(self)
         self._turn.setInterval(0)
@@ -44,8 +43,6 @@ class Exporting(QObject):
             step = next(self._steps, None)
         except Trouble as trouble:
             self._fail(str(trouble))
-        except OSError as fault:
-            self._fail(refusal(fault, phrase("{name:word} cannot be written.", name=file_name(self._folder))))
         except Exception:
             self._fail(tr("Something went wrong in the writing; what was finished before is whole."))
             raise  # for the log

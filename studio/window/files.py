@@ -1,43 +1,50 @@
 """Opening and saving, with nothing lost by either."""
 
+import os
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QWidget
 
-from studio.assets import asset
 from studio.brief import Brief
 from studio.brief.skirt_file import open_file
-from studio.files import file_stem
+from studio.files import file_name, file_stem
+from studio.shipped import asset
 from studio.styles import rack
 from studio.trouble import Trouble
+from studio.units import spell
+from studio.words import phrase
 
-from .choosing import SUFFIX, choose_open, choose_save, documents
+from .choosing import SUFFIX, choose_open, choose_save, documents, may_replace
 from .desk import Desk
 from .settings import Settings
 
 if TYPE_CHECKING:
     from .question import Question
 
-Chooser = Callable[[QWidget, Path], Path | None]
+Chooser: TypeAlias = Callable[[QWidget, Path], Path | None]
+Asker: TypeAlias = Callable[[QWidget, Path], bool]
 
 
 class Files(QObject):
     """Which skirt is on the desk, and where it is kept.
 
-    `trouble` carries a sentence about what could not be had; `settled` says that a file was opened or saved.
+    `trouble` carries a sentence about what could not be had, and what was tried; `opened` says that another skirt
+    lies on the desk, `saved` where this one is kept now.
     """
 
-    trouble = Signal(str)
-    settled = Signal()
+    trouble = Signal(str, str)
+    opened = Signal()
+    saved = Signal(object)
 
     def __init__(self, desk: Desk, settings: Settings, window: QWidget) -> None:
         super().__init__(window)
         self._desk, self._settings, self._window = desk, settings, window
         self.choose_open: Chooser = choose_open
         self.choose_save: Chooser = choose_save
+        self.may_replace: Asker = may_replace
         self.question: Question | None = None
         self._then: Callable[[], None] | None = None
         self._next: tuple[Brief, Path | None, Brief | None] | None = None
@@ -47,16 +54,14 @@ class Files(QObject):
         wanted = file or (self._settings.file if self._settings.started else None)
         if wanted is None and not self._settings.started:
             return False
-        try:
-            brief = open_file(wanted, rack.RECORDS) if wanted else None
-        except Trouble as trouble:
-            self._put(*self._sample())
-            self.trouble.emit(str(trouble))
-            return True
-        if brief is None or wanted is None:
-            self._put(*self._sample())
-        else:
+        brief, says = _read(wanted) if wanted else (None, "")
+        if brief is not None and wanted is not None:
             self._put(brief, wanted.absolute())
+            return True
+        sample, missing = _read(asset("sample.skirt"))
+        self._put(sample or rack.usual(), None)
+        if says or missing:  # said after the skirt is there, since another skirt clears what was said before
+            self.trouble.emit(says or missing, "open")
         return True
 
     def open(self) -> None:
@@ -66,16 +71,21 @@ class Files(QObject):
 
     def open_path(self, path: Path) -> None:
         """Open a skirt; what cannot be read is said, and nothing changes."""
-        brief = self._read(path)
-        if brief is None:
-            if not path.exists():
-                self._settings.forget(path)
-        else:
+        brief, says = _read(path)
+        if brief is not None:
             self._leave_for(brief, path.absolute())
+            return
+        self.trouble.emit(says, "open")
+        if not os.path.exists(path):
+            self._settings.forget(path)
 
     def open_sample(self) -> None:
         """Open the sample; it is nobody's file, so a save asks for a name."""
-        self._leave_for(*self._sample())
+        brief, says = _read(asset("sample.skirt"))
+        if brief is None:
+            self.trouble.emit(says, "open")
+        else:
+            self._leave_for(brief, None)
 
     def draft(self, brief: Brief) -> None:
         """Begin a new skirt; what was typed for it is not saved yet."""
@@ -86,11 +96,13 @@ class Files(QObject):
         return self._save_at(self._desk.file) if self._desk.file else self.save_as()
 
     def save_as(self) -> bool:
-        """Ask for a name, and save the skirt there."""
+        """Ask for a name, and save the skirt there; what is kept under that name is not replaced unasked."""
         self._desk.settle()
         start = self._desk.file or self._folder() / f"{file_stem(self._desk.brief.title)}{SUFFIX}"
         path = self.choose_save(self._window, start)
-        return self._save_at(path.absolute()) if path else False
+        if path is None or not (self._is_free(path) or self.may_replace(self._window, path)):
+            return False
+        return self._save_at(path.absolute())
 
     def leave(self, then: Callable[[], None]) -> None:
         """Go on to `then` once nothing is lost by it; asks where something would be."""
@@ -111,7 +123,7 @@ class Files(QObject):
     def recent(self) -> list[Path]:
         """The skirts of late; those that are gone are forgotten."""
         for path in self._settings.recent:
-            if not path.exists():
+            if not os.path.exists(path):
                 self._settings.forget(path)
         return self._settings.recent
 
@@ -127,6 +139,7 @@ class Files(QObject):
     def _put(self, brief: Brief, file: Path | None, saved: Brief | None = None) -> None:
         self._desk.take(brief, file, saved)
         self._remember()
+        self.opened.emit()
 
     def _save_and_leave(self) -> None:
         if self.save():
@@ -143,29 +156,38 @@ class Files(QObject):
         try:
             self._desk.save(path)
         except Trouble as trouble:
-            self.trouble.emit(str(trouble))
+            self.trouble.emit(_named(path, trouble, "{name:word} was not saved. {why:word}"), "save")
             return False
         self._remember()
+        self.saved.emit(path)
         return True
+
+    def _is_free(self, path: Path) -> bool:
+        """Whether nothing is kept under that name, or only this very skirt."""
+        own = self._desk.file
+        return not os.path.exists(path) or (own is not None and own.exists() and path.samefile(own))
 
     def _remember(self) -> None:
         self._settings.file = self._desk.file
         self._settings.started = True
         if self._desk.file:
             self._settings.remember(self._desk.file)
-        self.settled.emit()
-
-    def _read(self, path: Path) -> Brief | None:
-        try:
-            return open_file(path, rack.RECORDS)
-        except Trouble as trouble:
-            self.trouble.emit(str(trouble))
-            return None
-
-    def _sample(self) -> tuple[Brief, None]:
-        return self._read(asset("sample.skirt")) or rack.usual(), None
 
     def _folder(self) -> Path:
         """Where the maker works."""
         recent = self._settings.recent
         return self._desk.file.parent if self._desk.file else recent[0].parent if recent else documents()
+
+
+def _read(path: Path) -> tuple[Brief | None, str]:
+    """The skirt in a file, or why there is none."""
+    try:
+        return open_file(path, rack.RECORDS), ""
+    except Trouble as trouble:
+        return None, _named(path, trouble, "{name:word} was not opened. {why:word}")
+
+
+def _named(path: Path, trouble: Trouble, text: str) -> str:
+    """What went wrong, in words that name the file."""
+    name, why = file_name(path), str(trouble)
+    return why if name in why else spell(phrase(text, name=name, why=why), "cm")

@@ -1,7 +1,8 @@
 """The foot of the canvas: one sentence of advice, and how the table is looked at."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from studio.words import tr
 
@@ -12,6 +13,8 @@ from .tool import chrome, tool
 from .widgets.label import Elided, Label
 from .widgets.strokes import hairline
 
+_NOTE = 200  # px; a long file name ends in an ellipsis
+
 
 class Foot(QWidget):
     """Hint, lines, life size, smaller, scale, larger, fit."""
@@ -21,6 +24,10 @@ class Foot(QWidget):
         chrome(self)
         self.setFixedHeight(theme.px(SIZE.foot) + 5)
         self.hint = Elided("", self, "small", "quiet")
+        self.note = Elided("", self, "small", "quiet")
+        self.note.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Preferred)
+        self.note.setMaximumWidth(theme.px(_NOTE))
+        self.note.hide()
         self.scale = Label("", self, "small", "quiet")
         self.scale.setFixedWidth(theme.px(48))
         self.scale.setAlignment(Qt.AlignmentFlag.AlignCenter)
@@ -29,6 +36,8 @@ class Foot(QWidget):
         row.setContentsMargins(SPACE.m, 2, SPACE.s, 2)
         row.setSpacing(2)
         row.addWidget(self.hint, 1)
+        row.addWidget(self.note)
+        row.addSpacing(SPACE.m)
         row.addWidget(tool(do.lines, self))
         row.addWidget(tool(do.life_size, self))
         row.addSpacing(SPACE.s)
@@ -45,6 +54,13 @@ class Foot(QWidget):
     def advise(self, hint: str) -> None:
         """Say what the field in hand is, or what can be done here."""
         self.hint.setText(hint or tr("Drag a ring on a piece, or type in a field."))
+
+    def tell(self, done: str) -> None:
+        """Say quietly what has been done, beside the hint; "" once it is no longer so."""
+        self.note.setText(done)
+        self.note.setVisible(bool(done))
+        if done:
+            QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, done))
 
     def show_scale(self, words: str) -> None:
         """Say the scale as drafting writes it, and to a screen reader too."""

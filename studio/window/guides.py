@@ -11,24 +11,27 @@ from studio.brief import Declared
 from studio.words import tr
 
 from . import theme
-from .board.legend import SAMPLE, WORDS, paint_sample
-from .board.pens import Ink
+from .board.meanings import WORDS, Meaning
+from .board.samples import SAMPLE, paint_sample
 from .leaf import Leaf
 from .tokens import SPACE
 from .widgets.choice import opened
 from .widgets.figure import Figure
 from .widgets.label import Label
 
-_MEANS: Final[dict[Ink, str]] = {
+_MEANS: Final[dict[Meaning, str]] = {
     "cut": "Cut here.",
     "seam": "Sew here.",
     "fold": "Fold and press here: the band, and the hem’s finished edge.",
     "centre": "The middle, and the quarters: they meet those of the other piece.",
     "grain": "Lay this arrow along the selvedge.",
     "gather": "Sew the gathering stitches along it, and stop where it stops.",
-    "notch": "Notches meet notches; the zip stop is where the opening ends.",
-    "button": "Where the button is sewn on, and where its hole is cut.",
-    "hole": "Where hook and bar are sewn on.",
+    "row stop": "The gathering stitches start and stop here; beyond it the cloth stays flat.",
+    "zip stop": "The opening ends here.",
+    "notch": "Snip here; notches meet notches.",
+    "button": "Where a button is sewn on.",
+    "buttonhole": "Where the hole is worked, between its bars.",
+    "hook": "Where hook and bar are sewn on: the hook flat, the bar upright.",
 }
 
 
@@ -94,10 +97,10 @@ class HowToRead(Leaf):
         grid.setHorizontalSpacing(SPACE.l)
         grid.setVerticalSpacing(SPACE.m)
         grid.setColumnStretch(2, 1)
-        for row, (ink, words) in enumerate(WORDS.items()):
-            means = Label(tr(_MEANS[ink]), self, "body", "quiet")
+        for row, (meaning, words) in enumerate(WORDS.items()):
+            means = Label(tr(_MEANS[meaning]), self, "body", "quiet")
             means.setWordWrap(True)
-            grid.addWidget(_Sample(ink, self), row, 0)
+            grid.addWidget(_Sample(meaning, self), row, 0)
             grid.addWidget(Label(opened(tr(words)), self), row, 1)
             grid.addWidget(means, row, 2)
         self.column.addLayout(grid)
@@ -109,9 +112,9 @@ class HowToRead(Leaf):
 class _Sample(QWidget):
     """A piece of line, as on the board."""
 
-    def __init__(self, ink: Ink, parent: QWidget) -> None:
+    def __init__(self, meaning: Meaning, parent: QWidget) -> None:
         super().__init__(parent)
-        self._ink: Ink = ink
+        self._meaning: Meaning = meaning
         self.setFixedSize(self.sizeHint())
 
     def sizeHint(self) -> QSize:
@@ -120,4 +123,4 @@ class _Sample(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         with QPainter(self) as painter:
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-            paint_sample(painter, self._ink, 1, self.height() / 2 + 0.5)
+            paint_sample(painter, self._meaning, 1, self.height() / 2 + 0.5)

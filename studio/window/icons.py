@@ -1,4 +1,4 @@
-"""The icons: a 20 unit square, strokes of 1.5 with round ends, no fills but one dot.
+"""The icons: a 20 unit square, strokes of 1.5 with round ends, no fills.
 
 Kept as path data and stroked at whatever size and density is asked, in the ink worn at that moment.
 Save goes into the tray, Export comes out of it.
@@ -13,14 +13,13 @@ from PySide6.QtSvg import QSvgRenderer
 
 from . import theme
 
-DRAWN: Final[dict[str, str]] = {  # SVG path data; what follows a * is the middle of a dot
+DRAWN: Final[dict[str, str]] = {  # SVG path data
     "new": "M5 2.5h7l3.5 3.5v11.5h-10.5z M12 2.5v3.5h3.5 M10.2 9.2v5 M7.7 11.7h5",
     "open": "M2.5 15.5v-11h5l1.8 2h7.2v2.5 M2.5 15.5l2.6-6.5h12.9l-2.6 6.5z",
     "save": "M10 2.5v9 M6.3 8l3.7 3.7l3.7-3.7 M3 12v5h14v-5",
     "undo": "M7 4l-4 4l4 4 M3.3 8h8.2a4.3 4.3 0 0 1 0 8.6h-4",
     "redo": "M13 4l4 4l-4 4 M16.7 8h-8.2a4.3 4.3 0 0 0 0 8.6h4",
     "export": "M10 12v-9 M6.3 6.4l3.7-3.7l3.7 3.7 M6 9h-2.5v8h13v-8h-2.5",
-    "print": "M6 7v-4.5h8v4.5 M6 14h-3.5v-7h15v7h-3.5 M6 11.5h8v6h-8z*14.8,9.3",
     "fit": "M2.5 6.5v-4h4 M13.5 2.5h4v4 M17.5 13.5v4h-4 M6.5 17.5h-4v-4 M6.5 7.5h7v5h-7z",
     "plus": "M10 4.5v11 M4.5 10h11",
     "minus": "M4.5 10h11",
@@ -45,16 +44,11 @@ _SILHOUETTE: Final = 1.2  # shown larger, so drawn finer
 
 def svg(name: str, shade: str) -> str:
     """An icon as an SVG document, stroked in a colour (#RRGGBB)."""
-    strokes, *dots = DRAWN[name].split("*")
     width = _SILHOUETTE if name.startswith("style-") else _STROKE
-    spots = ""
-    for dot in dots:
-        x, y = dot.split(",")
-        spots += f'<circle cx="{x}" cy="{y}" r="1" fill="{shade}" stroke="none"/>'
     return (
         '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 20 20">'
         f'<g fill="none" stroke="{shade}" stroke-width="{width}" stroke-linecap="round" stroke-linejoin="round">'
-        f'<path d="{strokes}"/>{spots}</g></svg>'
+        f'<path d="{DRAWN[name]}"/></g></svg>'
     )
 
 

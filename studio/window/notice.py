@@ -1,7 +1,9 @@
-"""The notice: one sentence laid over the top of the canvas, that stays until it is read and closed."""
+"""The notice: one sentence laid over the top of the canvas, that stays until it is closed or no longer so."""
+
+from typing import Literal, TypeAlias
 
 from PySide6.QtCore import QEvent, QObject, QPointF, QRectF, Qt
-from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QKeyEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from studio.check.finding import Weight
@@ -12,6 +14,9 @@ from .tokens import RADIUS, SPACE
 from .widgets.label import Label
 from .widgets.strokes import frame, slab
 from .widgets.weight import paint_weight, spoken
+
+Deed: TypeAlias = Literal["open", "save"]
+"""What was tried in vain; once it has been done, the notice about it has no more to say."""
 
 _MARK_X = 24.0
 _MOST = 640  # px
@@ -24,6 +29,7 @@ class Notice(QWidget):
         super().__init__(over)
         self._over = over
         self.weight: Weight = "stop"
+        self._about: Deed = "save"
         self.words = Label("", self)
         self.words.setWordWrap(True)
         self.button = QPushButton(tr("Close"), self)
@@ -41,9 +47,9 @@ class Notice(QWidget):
         """The sentence shown; "" for none."""
         return "" if self.isHidden() else self.words.text()
 
-    def say(self, sentence: str, weight: Weight = "stop") -> None:
-        """Show a sentence, in place of one before it."""
-        self.weight = weight
+    def say(self, sentence: str, about: Deed, weight: Weight = "stop") -> None:
+        """Show a sentence, in place of one before it, until what it is about has been done."""
+        self.weight, self._about = weight, about
         self.words.setText(sentence)
         self.setAccessibleName(f"{spoken(weight)}: {sentence}")
         self.button.setAccessibleDescription(sentence)
@@ -58,6 +64,11 @@ class Notice(QWidget):
         """Put it away."""
         self.hide()
 
+    def done(self, deed: Deed) -> None:
+        """Put it away if it was about this."""
+        if deed == self._about:
+            self.clear()
+
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if event.type() == QEvent.Type.Resize:
             self._place()
@@ -69,12 +80,6 @@ class Notice(QWidget):
         self.setFixedWidth(wide)
         self.setFixedHeight(max(self._row.heightForWidth(wide), self._row.minimumSize().height()))
         self.move((self._over.width() - wide) // 2, SPACE.m)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Escape:
-            self.clear()
-        else:
-            super().keyPressEvent(event)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         box = QRectF(self.rect())

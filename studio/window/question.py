@@ -1,8 +1,11 @@
-"""The question before something unsaved would be lost."""
+"""The questions before something would be lost, or replaced."""
+
+from pathlib import Path
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
+from studio.files import file_name
 from studio.units import spell
 from studio.words import phrase, tr
 
@@ -34,3 +37,21 @@ class Question(Leaf):
     def _lose(self) -> None:
         self.accept()
         self.wants_loss.emit()
+
+
+class Replacing(Leaf):
+    """Accepted, the other file is replaced; the second button and Escape leave it as it is."""
+
+    def __init__(self, path: Path, parent: QWidget) -> None:
+        super().__init__(tr("Replace the file?"), parent)
+        says = phrase(
+            "{name:word} is there already. Its present version is kept beside it as {old:word}.",
+            name=file_name(path),
+            old=file_name(path.with_name(f"{path.name}~")),
+        )
+        self.add_words(spell(says, "cm"))
+        self.replace = self.add_button(tr("Replace it"), lead=True)
+        self.keep = self.add_button(tr("Leave it as it is"))
+        self.finish()
+        self.replace.clicked.connect(self.accept)
+        self.keep.clicked.connect(self.reject)

@@ -9,9 +9,10 @@ from typing import Any
 from PySide6.QtCore import QObject
 
 from studio.check import Finding
-from studio.files import file_stem
+from studio.files import file_name, file_stem
 from studio.styles import rack
-from studio.units import Unit
+from studio.units import Unit, spell
+from studio.words import phrase
 from studio.workroom import Docket
 
 from . import theme
@@ -19,6 +20,7 @@ from .choosing import documents
 from .desk import Desk
 from .files import Files
 from .leaf import Leaf
+from .notice import Deed
 from .settings import Settings
 from .theme import Wish
 from .window import Window
@@ -36,24 +38,22 @@ class Shop(QObject):
         window.furnish(self.unit, self._recent)
         self.files = Files(self.desk, settings, self.window)
         self.leaf: Leaf | None = None
-        self._opened = False
+        self._unfolded = False
         self._connect()
         self._furnish()
 
     def open(self, file: Path | None) -> None:
         """Open up: this file, the last one, the sample, or the first sheet at the very first start."""
-        begun = self.files.begin(file)
-        if begun:
-            self.window.show_table()
+        if self.files.begin(file):
+            self.desk.deliver()
         else:
             self.window.show_start(can_go_back=False)
-        self._show(self.desk.docket)
         self.window.show()
         self._open_sections()
 
-    def say(self, sentence: str) -> None:
-        """Show a sentence about what went wrong."""
-        self.window.notice.say(sentence)
+    def say(self, sentence: str, about: Deed = "save") -> None:
+        """Show a sentence about what went wrong, until what it is about has been done."""
+        self.window.notice.say(sentence, about)
 
     def _recent(self) -> list[Path]:
         return self.files.recent()
@@ -82,7 +82,8 @@ class Shop(QObject):
         desk.settling.connect(table.settle)
         desk.taken.connect(table.clear)
         files.trouble.connect(self.say)
-        files.settled.connect(self._settled)
+        files.opened.connect(self._opened)
+        files.saved.connect(self._saved)
         window.recent.picked.connect(files.open_path)
         window.file_dropped.connect(files.open_path)
         window.wants_close.connect(self._leave)
@@ -101,25 +102,37 @@ class Shop(QObject):
 
     def _open_sections(self) -> None:
         """As they were left; the first time as many as the window holds, which only shows at the table."""
-        if self.window.at_table and not self._opened:
-            self._opened = True
+        if self.window.at_table and not self._unfolded:
+            self._unfolded = True
             self.window.table.construction.open_sections(self.settings.sections)
 
     def _show(self, docket: Docket) -> None:
-        desk, do, here = self.desk, self.window.do, self.window.at_table
         self.window.show_docket(docket, self.unit)
+        self._show_state()
+
+    def _show_state(self) -> None:
+        """The title, whether there are steps to take back, and whether what was last saved is what lies here."""
+        desk, do, here = self.desk, self.window.do, self.window.at_table
         self.window.name(desk.brief.title, desk.file, clean=desk.clean)
         do.undo.setEnabled(here and desk.history.can_undo)
         do.redo.setEnabled(here and desk.history.can_redo)
+        if not desk.clean:
+            self.window.table.canvas.foot.tell("")
 
-    def _settled(self) -> None:
+    def _opened(self) -> None:
         self.window.notice.clear()
+        self.window.table.canvas.foot.tell("")
         self._to_table()
+
+    def _saved(self, path: Path) -> None:
+        self.window.notice.done("save")
+        self.window.table.canvas.foot.tell(spell(phrase("Saved {name:word}", name=file_name(path)), self.unit))
+        self._show_state()
 
     def _to_table(self) -> None:
         if not self.window.at_table:
             self.window.show_table()
-        self._show(self.desk.docket)
+        self._show_state()
         self._open_sections()
 
     def _new(self) -> None:

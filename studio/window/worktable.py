@@ -48,6 +48,8 @@ class Worktable(QWidget):
         """Show it everywhere."""
         self.measurements.show_brief(docket.brief, self.unit)
         self.construction.show_docket(docket, self.unit)
+        entry = self.in_hand()
+        self.canvas.board.hold(entry is not None and entry.held)
         self.canvas.show_docket(docket, self.unit)
         self.strip.show_docket(docket, self.unit)
 
@@ -57,7 +59,7 @@ class Worktable(QWidget):
             for entry in form.fields.values():
                 if entry.fault:
                     entry.give_up()
-        self.canvas.board.fit()
+        self.canvas.board.await_another()
 
     def in_hand(self) -> Entry | None:
         """The field that has the focus."""
@@ -104,7 +106,7 @@ class Worktable(QWidget):
         board = self.canvas.board
         for form in self.forms:
             form.changed.connect(self.edited)
-            form.finished.connect(self.finished)
+            form.finished.connect(self._finish)
             form.lit.connect(self.lights.take)
         board.dragged.connect(self.edited)
         board.dropped.connect(self.finished)
@@ -112,6 +114,10 @@ class Worktable(QWidget):
         board.chosen.connect(self.reveal)
         self.strip.findings.pointed.connect(self.lights.point)
         self.strip.findings.mended.connect(self.mended)
+
+    def _finish(self, path: str) -> None:
+        self.finished.emit(path)
+        self.canvas.board.hold(False)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

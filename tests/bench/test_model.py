@@ -39,7 +39,11 @@ def test_sheets(benchmark, tmp_path: Path, qapp):
     docket = make_up(rack.usual())
 
     def sheets() -> None:
-        list(write_pdf(tmp_path / "sheets.pdf", printed(docket.pieces, Said(docket.brief, "cm")), "bench"))
+        list(
+            write_pdf(
+                tmp_path / "sheets.pdf", printed(docket.pieces, docket.notions, Said(docket.brief, "cm")), "bench"
+            )
+        )
 
     floor = median(plain_work)
     benchmark.pedantic(sheets, rounds=5, warmup_rounds=1)

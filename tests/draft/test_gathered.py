@@ -40,19 +40,26 @@ def test_straight_band_rule(width: float, extension: float):
 
 
 def test_old_band_in_inches():
-    """A 28 in waist and a 1 in band with 1/2 in turnings are cut 31 x 2 1/2 in with a lap of 1 in and turnings of 1 in.
+    """A 28 in waist with a lap of 1 in and turnings of 1 in at the ends is cut 31 in long; a 1 in band with turnings of
+    1/4 in along is cut 2 1/2 in wide.
 
-    Kinne and Cooley, Clothing and Health: the band is W + 3 long and twice the finished width and 1/2 in wide.
+    Kinne and Cooley, Clothing and Health: the band is W + 3 long and twice the finished width and 1/2 in wide. One
+    allowance goes round the whole piece here, so that each measure is drafted with its own.
     """
-    made = make_up(
-        brief(
-            body__waist=28 * INCH, waistband__ease=0.0, waistband__extension=1 * INCH, waistband__width=1 * INCH,
-            seams__allowance=0.25 * INCH,
-        )
-    )  # fmt: skip
-    box = made.draft.piece("waistband").cut_line.box
-    # The old rule turns 1 in at each end and 1/4 in along: the ends' three quarters more are the maker's to add.
-    assert (31 - 1.5, 2.5) == pytest.approx((box.width / INCH, box.height / INCH))
+
+    def cut(turning: float):
+        """The box of the band's cut line, in inches."""
+        made = make_up(
+            brief(
+                body__waist=28 * INCH, waistband__ease=0.0, waistband__extension=1 * INCH, waistband__width=1 * INCH,
+                seams__allowance=turning * INCH,
+            )
+        )  # fmt: skip
+        box = made.draft.piece("waistband").cut_line.box
+        return box.width / INCH, box.height / INCH
+
+    assert 28 + 3 == pytest.approx(cut(1.0)[0])
+    assert 2 * 1 + 0.5 == pytest.approx(cut(0.25)[1])
 
 
 def test_two_panels_of_74():
@@ -143,11 +150,16 @@ def test_true_gathering_is_a_little_more_than_fullness():
     assert (1420 - 40) / (710 - 40) == pytest.approx(sample().fact("gather_ratio"))
 
 
-def test_sheer_and_crisp_ruches():
-    """Finished 20 takes 40 of taffeta and 60 of chiffon (The New Dressmaker, 1921, ch. 28: twice and three times)."""
-    for times, flat in ((2.0, 40.0), (3.0, 60.0)):
-        made = make_up(brief(body__waist=490.0, skirt__fullness=times))
-        assert flat * 25 == pytest.approx(made.fact("flat_width"))
+@pytest.mark.parametrize(("times", "flat"), [(2.0, 40.0), (3.0, 60.0)])
+def test_sheer_and_crisp_ruches(times: float, flat: float):
+    """Each 20 of the closed band takes 40 of taffeta's panels and 60 of chiffon's, measured from side seam to side seam.
+
+    The New Dressmaker, 1921, ch. 28: twice the finished length, and three times.
+    """
+    made = make_up(brief(skirt__fullness=times))
+    cloth = sum(p.edge("waist").path.length * p.cut for p in made.pieces if any(e.hem for e in p.edges))
+    band = made.draft.piece("waistband").edge("waist").path.length
+    assert flat / 20 == pytest.approx(cloth / band, abs=0.01)
 
 
 def test_whole_widths_let_the_fullness_rise():

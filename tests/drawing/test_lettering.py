@@ -9,7 +9,6 @@ from PIL import ImageFont
 from studio.drawing import Words
 from studio.drawing.lettering import CAPITAL, fitted, font_file, printable, width, words_box, wrap
 from studio.geometry import Point
-from studio.paper.pdf import _font
 
 FACES = ("regular", "semibold", "bold", "italic", "serif")
 SENTENCE = "Lay the cut edge on its neighbour, 2½ or 77.0 cm × 13"
@@ -24,9 +23,12 @@ def test_widths_are_those_of_the_face(face):
     assert 4.0 * apart / 1000 == pytest.approx(width(plain, 4.0, face), rel=0.005)
 
 
+@pytest.mark.paints
 @pytest.mark.parametrize("face", FACES)
-def test_widths_are_near_those_painted(qapp, face):
+def test_widths_are_near_those_painted(face):
     """A line that fits here fits on paper: kerning changes it by less than two hundredths."""
+    from studio.paper.pdf import _font
+
     _, metrics = _font(face)
     assert metrics.horizontalAdvance(SENTENCE) / 100 == pytest.approx(width(SENTENCE, 1.0, face), rel=0.02)
 

@@ -63,7 +63,7 @@ def waistband() -> PatternPiece:
     return PatternPiece(
         "1", "Waistband", rectangle(0, 0, wide, high), tuple(marks), (set_down(block, 67, 26),),
         upright=(0, 15, 190, 365, 540, 715, 755, wide), lying=(0, 15, 65, 115, high),
-        whole=(Box(36, 31, 54, 49), Box(724, 37, 745, 43)),
+        whole=(Box(36, 31, 54, 49), Box(724, 37, 745, 43)), signs=("notch", "button", "buttonhole"),
     )  # fmt: skip
 
 
@@ -99,7 +99,7 @@ def template() -> PatternPiece:
     return PatternPiece(
         "2", "Skirt, template", rectangle(0, 0, wide, high), tuple(marks),
         (set_down(block, 278, 74), order),
-        upright=(0, 10, 15, 20, 635, 665, wide), lying=(0, 15, 35, 40, 150, high),
+        upright=(0, 10, 15, 20, 635, 665, wide), lying=(0, 15, 35, 40, 150, high), signs=("row stop", "zip stop"),
     )  # fmt: skip
 
 

@@ -124,7 +124,7 @@ def test_the_band_stands_below_where_there_is_room():
 def test_the_band_is_listed_after_every_panel():
     """Four sheets of a skirt in panels come in the order they are chalked: the panels, the band, then the gauges."""
     one = brief(skirt__panels=4)
-    titles = [texts_on(page)[:2] for page in printed(make_up(one).pieces, Said(one, "cm"))]
+    titles = [texts_on(page)[:2] for page in printed(make_up(one).pieces, (), Said(one, "cm"))]
     lists_and_gauges = titles[-4:]
     assert [
         ["Chalk list", "Skirt back, cut 2, one mirrored"],

@@ -3,6 +3,7 @@
 import itertools
 
 import pytest
+from msgspec.structs import replace
 from sample_plan import template, texts, waistband
 
 from studio.drawing import Stroke, Words, flat_marks
@@ -116,6 +117,17 @@ def test_the_last_check_is_a_tape():
         words = " ".join(texts(first(PaperSize("A4", 210, 297), PIECES["band and template"], unit)))
         assert "tape the length of Waistband, from cut line to" in words
         assert size in words
+
+
+@pytest.mark.parametrize("paper", ["A4", "US Letter"])
+def test_the_key_names_the_marks_that_are_on_the_sheets(paper: str):
+    """Notches, stops, holes and buttons are explained where there are any, and hooks only where there are some."""
+    marks = {"notch", "rows end", "zip stop", "buttonhole", "button"}
+    size = PaperSize(paper, *PAPERS[paper])
+    assert marks <= set(texts(first(size, PIECES["band and template"])))
+    assert not (marks | {"hook", "bar"}) & set(texts(first(size, PIECES["one pocket"])))
+    hooked = (replace(waistband(), signs=("notch", "hook", "bar")),)
+    assert {"notch", "hook", "bar"} == (marks | {"hook", "bar"}) & set(texts(first(size, hooked)))
 
 
 def test_the_key_shows_the_very_lines():

@@ -5,12 +5,14 @@ import itertools
 import pytest
 from briefs import any_brief, brief
 from hypothesis import given, settings
+from msgspec.structs import replace
 
 from studio.brief import Brief
 from studio.draft.cutting import cut_words
 from studio.drawing import Stroke, Words, flat_marks
 from studio.drawing.lettering import words_box
 from studio.paper.pattern import Said, pattern_piece
+from studio.paper.printed import printed
 from studio.paper.template import is_panel, moves, template
 from studio.paper.whole import one_sheet, own_sheet
 from studio.units import Unit
@@ -43,6 +45,33 @@ def test_words_are_in_the_makers_unit():
         everything = texts((*drawn.drawing, *drawn.blocks))
         assert " cm" not in everything
         assert "27 1/2" in everything
+
+
+def test_words_on_a_pieces_own_sheet_can_be_read():
+    """Printed true on a roll, name and "cut 1" are at least 7 mm high, words on lines 3.2, and nothing less than 3."""
+    one = brief()
+    for piece in make_up(one).pieces:
+        words = [m for m in flat_marks(own_sheet("1", piece, said(one)).drawing) if isinstance(m, Words)]
+        assert all(w.height >= 7 for w in words if w.text in (piece.name, cut_words(piece)))
+        assert all(w.height >= 3.2 for w in words if w.patch)
+        assert min(w.height for w in words) >= 3
+
+
+def test_every_whole_piece_names_its_grain():
+    """Band, panel and interfacing say beside the arrow what it runs along."""
+    for piece in make_up(brief()).pieces:
+        assert "grain, along the selvedge" in texts(pattern_piece(piece, said(brief())).drawing)
+
+
+@pytest.mark.parametrize("changes", [{}, {"paper__size": "US Letter"}, {"paper__overlap": 8.0}, {"skirt__panels": 12}])
+def test_no_printed_word_is_too_small(changes: dict[str, object]):
+    """On first page, map, strips, lists and gauges nothing is smaller than 2.8 mm, and that only in the page's foot."""
+    one = brief(**changes)
+    docket = make_up(one)
+    for page in printed(docket.pieces, docket.notions, said(one)):
+        words = [m for m in flat_marks(page.drawing) if isinstance(m, Words)]
+        assert min(w.height for w in words) >= 2.8
+        assert all(w.height >= 3 for w in words if w.at.y < page.size.height - 12)
 
 
 @pytest.mark.parametrize(("cut", "words"), [("along", "cut 1"), ("across", "cut 2, one mirrored")])
@@ -126,3 +155,15 @@ def test_no_words_on_words(cut: str, width: float):
         boxes = [(m.text, words_box(m)) for m in flat_marks((*drawn.drawing, *drawn.blocks)) if isinstance(m, Words)]
         for (a, p), (b, q) in itertools.combinations(boxes, 2):
             assert not p.grown(-0.3).meets(q.grown(-0.3)), (piece.id, a, b)
+
+
+@pytest.mark.parametrize("unit", ["cm", "in"])
+@pytest.mark.parametrize("last", [16.0, 20.6, 24.0, 100.0])
+def test_words_on_a_template_stand_apart(unit: Unit, last: float):
+    """Wherever the last move ends, no words of the template lie on others."""
+    one = brief()
+    panel = make_up(one).draft.piece("skirt")
+    drawn = template(panel, said(one, unit), replace(moves(panel, 173.0), last=last))
+    words = [m for m in flat_marks(drawn.drawing) if isinstance(m, Words)]
+    for a, b in itertools.combinations(words, 2):
+        assert not words_box(a).grown(-0.1).meets(words_box(b).grown(-0.1)), (a.text, b.text)

@@ -1,6 +1,7 @@
 """True-scale sheets, printed and put together again."""
 
 import itertools
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 import numpy as np
@@ -13,17 +14,15 @@ from test_grid import PAPERS
 from studio.drawing import Group, Stroke, Words, flat_marks
 from studio.drawing.lettering import BELOW, words_box
 from studio.geometry import Box, rectangle
+from studio.paper.first_page import first_page
 from studio.paper.grid import Sheet
 from studio.paper.page import Page
-from studio.paper.pdf import write_pdf
 from studio.paper.plan import PatternPiece
 from studio.paper.reach import Boxed, boxed
-from studio.paper.sheets import Layout, laid_out, pages
+from studio.paper.sheets import Layout, laid_out
 from studio.paper.sizes import PaperSize
 from studio.paper.tiles import sheet_pages
 from studio.trouble import Trouble
-
-pytestmark = pytest.mark.usefixtures("qapp")
 
 A4 = PaperSize("A4", 210, 297)
 ROLL = PaperSize("roll", 914.4, 5000, roll=True)
@@ -39,6 +38,24 @@ def tiles(lay: Layout, unit: str = "cm") -> dict[Sheet, Page]:
     return dict(zip(lay.grid.sheets, sheet_pages(lay.plan, lay.grid, TITLE, unit), strict=True))
 
 
+def front(lay: Layout, unit: str = "cm") -> Page:
+    """The page to measure first."""
+    return first_page(lay.plan, lay.grid, TITLE, unit)
+
+
+def pages(lay: Layout) -> Iterator[Page]:
+    """That page and then the sheets."""
+    yield front(lay)
+    yield from sheet_pages(lay.plan, lay.grid, TITLE, "cm")
+
+
+def painted(folder: Path, found: Iterable[Page]) -> None:
+    """The pages as p.pdf."""
+    from studio.paper.pdf import write_pdf
+
+    list(write_pdf(folder / "p.pdf", found, TITLE))
+
+
 def group(page: Page, name: str) -> tuple:
     """The marks of a group of a page."""
     (found,) = [m for m in page.drawing if isinstance(m, Group) and m.name.startswith(name)]
@@ -46,10 +63,11 @@ def group(page: Page, name: str) -> tuple:
 
 
 @pytest.mark.parametrize("paper", [*PAPERS, ROLL], ids=lambda p: f"{p.name} {p.width:.0f} {p.overlap:.0f}")
+@pytest.mark.paints
 def test_pieces_are_true_on_every_sheet(tmp_path: Path, paper: PaperSize):
     """Read back from the file, both pieces are true to 0.01 mm and lie in one place on all sheets together."""
     lay = layout(paper)
-    list(write_pdf(tmp_path / "p.pdf", pages(lay, TITLE, "cm"), TITLE))
+    painted(tmp_path, pages(lay))
     reader = pypdf.PdfReader(tmp_path / "p.pdf")
     assert len(lay.grid.sheets) + 1 == len(reader.pages)
     corner = lay.grid.paper.margin + 5
@@ -66,10 +84,11 @@ def test_pieces_are_true_on_every_sheet(tmp_path: Path, paper: PaperSize):
 
 
 @pytest.mark.parametrize("paper", [PAPERS[0], PAPERS[3]], ids=lambda p: p.name)
+@pytest.mark.paints
 def test_glued_sheets_show_the_whole_outline(tmp_path: Path, paper: PaperSize):
     """Trimmed, laid together and looked at, the cut lines run through every join, within 0.05 mm of their place."""
     lay = layout(paper)
-    list(write_pdf(tmp_path / "p.pdf", tiles(lay).values(), TITLE))
+    painted(tmp_path, tiles(lay).values())
     dots, corner = 10, lay.grid.paper.margin + 5
     whole = lay.grid.whole
     glued = np.full((round(whole.height * dots), round(whole.width * dots)), 255)
@@ -97,9 +116,10 @@ def test_glued_sheets_show_the_whole_outline(tmp_path: Path, paper: PaperSize):
 
 
 @pytest.mark.parametrize("unit", ["cm", "in"])
+@pytest.mark.paints
 def test_the_first_page_is_true(tmp_path: Path, unit: str):
     """Both squares and the card are true in the file: 50.00 and 50.80 mm; 85.60 × 53.98 (ISO/IEC 7810) inside."""
-    list(write_pdf(tmp_path / "p.pdf", itertools.islice(pages(layout(A4), TITLE, unit), 1), TITLE))
+    painted(tmp_path, [front(layout(A4), unit)])
     seen = seen_on(pypdf.PdfReader(tmp_path / "p.pdf").pages[0])
     assert 1 == len(of_size(seen, 50, 50, 0.01))
     assert 1 == len(of_size(seen, 50.8, 50.8, 0.01))
@@ -107,9 +127,10 @@ def test_the_first_page_is_true(tmp_path: Path, unit: str):
     assert (85.60, 53.98) == pytest.approx([v - card.width for v in card.size], abs=0.02)
 
 
+@pytest.mark.paints
 def test_squares_look_true(tmp_path: Path):
     """A second reader's picture of the first page shows the squares at their size, line to line."""
-    list(write_pdf(tmp_path / "p.pdf", itertools.islice(pages(layout(A4), TITLE, "cm"), 1), TITLE))
+    painted(tmp_path, [front(layout(A4))])
     row = looked_at(tmp_path / "p.pdf", 0, 20)[80 * 20][: 130 * 20]
     dark = np.flatnonzero(row < 140)
     middles = [run.mean() / 20 for run in np.split(dark, np.flatnonzero(np.diff(dark) > 2) + 1)]
@@ -204,13 +225,14 @@ def _within(box: Box, outer: Box) -> bool:
     return box.left >= outer.left and box.top >= outer.top and box.right <= outer.right and box.bottom <= outer.bottom
 
 
+@pytest.mark.paints
 def test_a_long_roll_is_split_below_what_a_pdf_holds(tmp_path: Path):
     """A panel of 6 m on a roll is two pages of at most 5 m, joined by gauges; it lies along the roll."""
     panel = PatternPiece("1", "Panel", rectangle(0, 0, 6000, 700), ())
     lay = laid_out((panel,), ROLL)
     assert 2 == len(lay.grid.sheets)
     assert (700, 6000) == pytest.approx((lay.plan.pieces[0].box.width, lay.plan.pieces[0].box.height))
-    list(write_pdf(tmp_path / "p.pdf", pages(lay, TITLE, "cm"), TITLE))
+    painted(tmp_path, pages(lay))
     sizes = page_sizes(tmp_path / "p.pdf")
     assert [914.4] * 3 == pytest.approx([w for w, _ in sizes], abs=0.01)
     assert max(h for _, h in sizes) <= 5080

@@ -33,12 +33,10 @@ class Table:
         self.dropped: list[str] = []
         self.lit: list[str] = []
         self.chosen: list[str] = []
-        self.hints: list[str] = []
         self.board.dragged.connect(self._edit)
         self.board.dropped.connect(self.dropped.append)
         self.board.lit_here.connect(self.lit.append)
         self.board.chosen.connect(self.chosen.append)
-        self.board.hint.connect(self.hints.append)
         self.board.setFixedSize(*size)
         put(qtbot, self.board)
         self.show()

@@ -48,6 +48,6 @@ def test_the_lines_are_explained(shop: Shop):
     """Every line that the board can show is explained."""
     shop.window.do.how_to_read.trigger()
     settle(shop)
-    for word in ("Cut", "Seam", "Fold, hem", "Grain", "Gather row", "Button, hole", "Hook, bar"):
+    for word in ("Cut", "Seam", "Fold, hem", "Grain", "Rows end", "Zip stop", "Buttonhole", "Hook, bar"):
         assert word in said(shop)
     shop.leaf.reject()

@@ -150,11 +150,10 @@ def test_a_click_on_a_handle_or_a_dimension_goes_to_its_field(table: Table):
 
 
 def test_hover_lights_the_field(table: Table):
-    """The pointer on a ring names its field and says its hint; off it, both are taken back."""
+    """The pointer on a ring names its field; off it, that is taken back."""
     table.move(table.handle("skirt.length"))
     table.move(QPoint(table.board.width() - 30, 40))
     assert ["skirt.length", ""] == table.lit
-    assert [rack.declarations(table.brief)["skirt.length"].hint, ""] == table.hints
 
 
 def test_rulers_and_legend_cover_what_lies_under_them(table: Table):

@@ -144,14 +144,15 @@ EDITS = [
 def test_what_an_edit_repaints_is_all_that_it_changes(table: Table, edit: dict):
     """Every pixel that an edit changes lies where the board asks to be painted again."""
     board = table.board
-    before, scene, legend = table.picture(), board.scene, board.scene.inks
+    board.hold(True)  # a fit would paint everything
+    before, scene, legend = table.picture(), board.scene, board.scene.meanings
     table.show(**edit)
     pixels = differing(before, table.picture())
     box = changed(scene, board.scene)
     if box is None:
         assert not pixels
         return
-    assert legend == board.scene.inks
+    assert legend == board.scene.meanings
     place = box.moved(round(board.view.x), round(board.view.y))
     assert pixels
     assert not [(x, y) for x, y in pixels if not place.meets(Box(x, y, x + 1, y + 1))]

@@ -6,8 +6,8 @@ import math
 import pytest
 from briefs import any_brief, brief
 from hypothesis import HealthCheck, given, settings
-from PySide6.QtCore import QPointF
-from PySide6.QtGui import QPainterPath
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QImage, QPainter, QPainterPath
 from pytestqt.qtbot import QtBot
 
 from studio.brief import Brief
@@ -17,8 +17,10 @@ from studio.window.board.dimensions import OUT
 from studio.window.board.drag import Drag, Grip
 from studio.window.board.fitting import Place, fitted
 from studio.window.board.heads import add_head
+from studio.window.board.meanings import WORDS
 from studio.window.board.paths import painter_path
 from studio.window.board.pens import LINES, pen
+from studio.window.board.samples import SAMPLE, paint_sample
 from studio.window.board.scene import Scene, set_scene
 from studio.window.board.view import View, drafting_scale
 from studio.workroom import make_up
@@ -136,13 +138,24 @@ def test_gather_rows_run_together_when_small(qtbot: QtBot):
 
 
 def test_the_legend_explains_what_is_there(qtbot: QtBot):
-    """The legend has each kind of line in this view, and no other."""
-    assert scene_of(brief(), 0.4).inks == (
-        "cut", "seam", "fold", "centre", "grain", "gather", "notch", "button"
-    )  # fmt: skip
-    hooked = scene_of(brief(fastening__kind="hook and bar"), 0.4).inks
-    assert "hole" in hooked
-    assert "button" not in hooked
+    """The legend has each kind of line and mark in this view, and no other."""
+    lines = ("cut", "seam", "fold", "centre", "grain", "gather", "row stop", "zip stop", "notch")
+    assert (*lines, "button", "buttonhole") == scene_of(brief(), 0.4).meanings
+    assert (*lines, "hook") == scene_of(brief(fastening__kind="hook and bar"), 0.4).meanings
+
+
+def test_each_meaning_has_a_sample_of_its_own(qtbot: QtBot):
+    """No two samples in the legend look alike, and none is empty."""
+    seen = set[bytes]()
+    for meaning in WORDS:
+        image = QImage(SAMPLE + 2, 18, QImage.Format.Format_RGB32)
+        image.fill(Qt.GlobalColor.white)
+        blank = bytes(image.constBits())
+        with QPainter(image) as painter:
+            paint_sample(painter, meaning, 1, 9.5)
+        assert blank != bytes(image.constBits())
+        seen.add(bytes(image.constBits()))
+    assert len(WORDS) == len(seen)
 
 
 def test_curves_stay_curves():

@@ -198,6 +198,44 @@ def test_a_view_of_the_makers_own_stays(table: Table):
     assert view == table.board.view
 
 
+def test_pieces_that_come_to_fill_little_are_fitted_again(table: Table):
+    """Cut across, the panels are narrow: they lie where a fit puts them, also when the table was carried before."""
+    table.show(skirt__cut="across")
+    assert is_fitted(table)
+    table.show(skirt__cut="along")
+    start = QPoint(600, 60)
+    table.drag(start, -30, 20)
+    carried = table.board.view
+    table.show(skirt__length=630.0)
+    assert carried == table.board.view
+    table.show(skirt__cut="across")
+    assert is_fitted(table)
+
+
+def test_pieces_too_large_to_be_seen_whole_are_fitted_again(table: Table):
+    """However the table was carried, pieces that have outgrown the view are brought back into it."""
+    table.drag(QPoint(600, 60), -30, 20)
+    table.show(skirt__length=1400.0)
+    assert is_fitted(table)
+
+
+def test_a_drag_elsewhere_moves_nothing_until_it_is_over(table: Table):
+    """While a number is dragged by its slider the view stays; let go, all is in view again."""
+    view = table.board.view
+    table.board.hold(True)
+    table.show(skirt__length=1400.0)
+    assert view == table.board.view
+    table.board.hold(False)
+    assert is_fitted(table)
+
+
+def is_fitted(table: Table) -> bool:
+    """Whether a fit would change nothing."""
+    view = table.board.view
+    table.board.fit()
+    return bool(view == table.board.view)
+
+
 def test_fitted_again_when_the_board_changes_its_size(table: Table):
     """A larger board shows larger pieces, until the maker has chosen a view."""
     scale = table.board.view.scale

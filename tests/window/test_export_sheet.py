@@ -80,23 +80,39 @@ def test_nothing_ticked_is_nothing_to_export(shop: Shop, tmp_path: Path):
     leaf.reject()
 
 
-@pytest.mark.parametrize("fault", [OSError(28, "full"), Trouble("There is not enough memory for this picture.")])
-def test_a_fault_while_writing_is_one_sentence(qtbot: QtBot, shop: Shop, tmp_path: Path, fault: Exception):
-    """A full disk or a picture too large is said on the sheet, and the window stays usable."""
+@pytest.mark.parametrize(("number", "words"), [(28, "The disk is full"), (13, "out of bounds")])
+def test_a_disk_that_refuses_is_one_sentence(
+    qtbot: QtBot, shop: Shop, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, number: int, words: str
+):  # fmt: skip
+    """A disk that is full or out of bounds is said on the sheet, and the window stays usable."""
+
+    def refuse(*_: object) -> None:
+        raise OSError(number, "no")
+
+    leaf = sheet(shop, tmp_path)
+    monkeypatch.setattr("os.fsync", refuse)
+    press(leaf)
+    qtbot.waitUntil(lambda: not leaf.progress.isVisible(), timeout=30000)
+    assert words in leaf.says.text()
+    assert leaf.lead.isEnabled()
+    leaf.reject()
+    type_in(shop, "body.waist", "72")
+    assert 720.0 == shop.desk.brief.body.waist
+
+
+def test_trouble_while_writing_is_said(qtbot: QtBot, shop: Shop, tmp_path: Path):
+    """What an exporter cannot do stands on the sheet in its own words."""
 
     def failing(*_: object) -> Iterator[Step]:
         yield Step(0, 2, "page 1")
-        raise fault
+        raise Trouble("There is not enough memory for this picture.")
 
     leaf = sheet(shop, tmp_path)
     leaf.exporter = failing
     press(leaf)
     qtbot.waitUntil(lambda: not leaf.progress.isVisible())
-    assert leaf.says.text() and "Error" not in leaf.says.text()
-    assert leaf.lead.isEnabled()
+    assert "There is not enough memory for this picture." == leaf.says.text()
     leaf.reject()
-    type_in(shop, "body.waist", "72")
-    assert 720.0 == shop.desk.brief.body.waist
 
 
 def test_closing_while_writing_stops_it(qtbot: QtBot, shop: Shop, tmp_path: Path):

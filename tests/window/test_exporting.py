@@ -39,7 +39,7 @@ def test_an_unforeseen_fault_is_not_called_done(shop: Shop, tmp_path: Path, monk
     leaf.reject()
 
 
-def test_cancelling_ends_the_writing_at_once(qtbot: QtBot, shop: Shop, tmp_path: Path):
+def test_cancelling_ends_the_writing_at_once(qtbot: QtBot, shop: Shop):
     """Cancel lets the writer put away what it has begun, and nothing more comes of it."""
     put_away = []
 
@@ -50,7 +50,7 @@ def test_cancelling_ends_the_writing_at_once(qtbot: QtBot, shop: Shop, tmp_path:
         finally:
             put_away.append(True)
 
-    work = Exporting(writing(), tmp_path, shop)
+    work = Exporting(writing(), shop)
     with qtbot.waitSignal(work.stepped):
         pass
     with qtbot.waitSignal(work.cancelled), qtbot.assertNotEmitted(work.done):

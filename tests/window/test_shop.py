@@ -58,6 +58,21 @@ def test_dragging_the_waistband_moves_its_field(shop: Shop):
     QTest.mouseRelease(board, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, QPoint(5, 5))
 
 
+def test_the_view_stays_while_a_slider_is_held(shop: Shop):
+    """Slid far, the length leaves the view as it is until the hand is off; then all is in view."""
+    board, slider = shop.window.table.canvas.board, field(shop, "skirt.length").slider
+    shop.window.table.reveal("skirt.length")
+    slider.setFocus()
+    view, y = board.view, slider.height() // 2
+    QTest.mousePress(slider, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, QPoint(slider.width() - 8, y))
+    settle(shop)
+    assert shop.desk.brief.skirt.length > 1000
+    assert view == board.view
+    QTest.mouseRelease(slider, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, QPoint(slider.width() - 8, y))
+    settle(shop)
+    assert view.scale > board.view.scale
+
+
 def test_a_drag_is_one_step_to_undo(shop: Shop):
     """However far it went, undo takes a drag back at once, and redo makes it again."""
     drag(shop, "skirt.length", 0, 30)
@@ -171,7 +186,7 @@ def test_a_broken_file_is_one_sentence(shop: Shop, tmp_path: Path, raw: bytes):
     type_in(shop, "body.waist", "74")
     shop.files.open_path(there)
     settle(shop)
-    assert shop.window.notice.text
+    assert "“broken.skirt”" in shop.window.notice.text
     assert "Traceback" not in shop.window.notice.text
     assert 740.0 == shop.desk.brief.body.waist
     assert raw == there.read_bytes()
@@ -184,8 +199,9 @@ def test_an_unreadable_file_is_not_written_over(shop: Shop, tmp_path: Path):
     there = tmp_path / "photo.skirt"
     there.write_bytes(b"\x89PNG")
     shop.files.choose_save = lambda parent, start: there
+    shop.files.may_replace = lambda parent, path: True
     shop.window.do.save_as.trigger()
-    assert shop.window.notice.text
+    assert "“photo.skirt”" in shop.window.notice.text
     assert b"\x89PNG" == there.read_bytes()
 
 

@@ -9,7 +9,6 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from studio.geometry import Point
 from studio.styles import rack
-from studio.words import tr
 
 from .drag import Drag, Grip
 from .handles import nearest
@@ -47,14 +46,12 @@ class Board(Tabletop):
     `dragged` carries the new value at a path while its handle moves: a float, or None where Escape gives back a
     number that was empty. `dropped` says that the drag is over: one drag is one step to undo. `lit_here` carries
     the path under the pointer, then "". `chosen` carries the path of a dimension or handle that was clicked.
-    `hint` carries one sentence for the foot, then "".
     """
 
     dragged = Signal(str, object)
     dropped = Signal(str)
     lit_here = Signal(str)
     chosen = Signal(str)
-    hint = Signal(str)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -143,8 +140,7 @@ class Board(Tabletop):
 
     def _let_go(self) -> None:
         self._drag = self._before = None
-        if self._fitted and self._wants_fit():
-            self.fit()
+        self._rest()
         self.update()
 
     def _give_up(self, drag: Drag) -> None:
@@ -173,7 +169,6 @@ class Board(Tabletop):
         if path != self._pointed:
             self._pointed = path
             self.lit_here.emit(path)
-            self.hint.emit(tr(rack.declarations(self._brief)[path].hint) if path and self._brief else "")
 
     def leaveEvent(self, event: QEvent) -> None:
         super().leaveEvent(event)

@@ -16,6 +16,8 @@ _CRAMPED: Final = 40.0  # px; a board smaller than its margins still shows somet
 _NEAR: Final = 12.0  # px between a piece and the legend
 _SPARE: Final = 24.0  # px between what is written and the legend, so that small edits do not call for another fit
 _DROP: Final = 24.0  # px that a low set of pieces may lie below the upper margin
+_LITTLE: Final = 0.4
+"""Pieces that come to fill less than this share of the room are fitted anew."""
 _SMALLER: Final = 0.97
 _STEPS: Final = 28
 _TRIES: Final = 14  # scales at which the words are set to see whether they show
@@ -37,6 +39,10 @@ class Place(Struct, frozen=True):
         """Whether a box (px) lies wholly in the room."""
         room = self.room
         return room.left <= box.left and box.right <= room.right and room.top <= box.top and box.bottom <= room.bottom
+
+    def sparse(self, box: Box) -> bool:
+        """Whether a box (px) fills so little of the room that it is worth fitting anew."""
+        return box.width * box.height < _LITTLE * self.room.width * self.room.height
 
     def hidden(self, written: Sequence[Box], view: View, spare: float = 0.0) -> int:
         """How many of what is written (px from the table's origin) are cut off, or within `spare` px of the legend."""

@@ -1,36 +1,26 @@
-"""The legend: what the lines of this view mean, in the lower right corner."""
+"""The legend: what the lines and marks of this view mean, in the lower right corner."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator
+from functools import lru_cache
 from typing import Final
 
-from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPainterPath, QPen
+from PySide6.QtCore import QPointF, QRect, QRectF, QSize
+from PySide6.QtGui import QPainter, QPen
 
-from studio.geometry import Point
 from studio.words import tr
 
 from .. import theme
 from .ground import Kept
-from .heads import add_head
-from .pens import SEE_THROUGH, Ink, advance, face, metrics, pen
+from .meanings import WORDS, Meaning
+from .pens import advance, face, metrics
+from .samples import SAMPLE, paint_sample
 
-WORDS: Final[dict[Ink, str]] = {
-    "cut": "cut",
-    "seam": "seam",
-    "fold": "fold, hem",
-    "centre": "centre, quarter",
-    "grain": "grain",
-    "gather": "gather row",
-    "notch": "notch, stop",
-    "button": "button, hole",
-    "hole": "hook, bar",
-}
-"""Every ink and its words, in the order they stand; a hole beside a button has no words of its own."""
-_ASIDE: Final = 16  # px from the board's corner
-SAMPLE: Final = 34
-"""How long a sample of a line is, px."""
+_ASIDE: Final = 12  # px from the board's corner
 _PAD: Final = 12
+_EDGE: Final = 8  # px above the first row and below the last
+_GAP: Final = 8  # px between a sample and its words
+_COLUMNS: Final = 3
 
 
 class Legend:
@@ -39,68 +29,52 @@ class Legend:
     def __init__(self) -> None:
         self._kept = Kept()
 
-    def box(self, inks: Sequence[Ink], board: QSize) -> QRect:
+    def box(self, shown: tuple[Meaning, ...], board: QSize) -> QRect:
         """Where it stands."""
-        rows = math.ceil(len(inks) / 2)
-        wide = 2 * (_column(inks) + _PAD) + 2
-        high = rows * _row() + 16
+        columns = _columns(shown)
+        wide = _PAD + sum(_wide(column) + _PAD for column in columns) + 2
+        high = len(columns[0]) * _row() + 2 * _EDGE
         return QRect(board.width() - wide - _ASIDE, board.height() - high - _ASIDE, wide, high)
 
-    def paint(self, painter: QPainter, inks: tuple[Ink, ...], board: QSize, density: float) -> None:
+    def paint(self, painter: QPainter, shown: tuple[Meaning, ...], board: QSize, density: float) -> None:
         """Paint it in the board's corner."""
-        box = self.box(inks, board)
-        painter.drawPixmap(box.topLeft(), self._kept.picture(inks, box.size(), density, lambda p: _paint(p, inks, box)))
+        box = self.box(shown, board)
+        picture = self._kept.picture(shown, box.size(), density, lambda p: _paint(p, shown, box.size()))
+        painter.drawPixmap(box.topLeft(), picture)
 
 
-def _column(inks: Sequence[Ink]) -> int:
-    return SAMPLE + 8 + math.ceil(max(advance(tr(WORDS[i]), "small") for i in inks))
+@lru_cache(maxsize=8)
+def _columns(shown: tuple[Meaning, ...]) -> list[tuple[Meaning, ...]]:
+    """What is shown, column by column, all but the last equally long."""
+    rows = math.ceil(len(shown) / _COLUMNS)
+    return [shown[k : k + rows] for k in range(0, len(shown), rows)]
+
+
+def _wide(column: tuple[Meaning, ...]) -> int:
+    return SAMPLE + _GAP + math.ceil(max(advance(tr(WORDS[m]), "small") for m in column))
 
 
 def _row() -> int:
-    return math.ceil(metrics("small").height()) + 5
+    return math.ceil(metrics("small").height()) + 3
 
 
-def _paint(painter: QPainter, inks: Sequence[Ink], box: QRect) -> None:
+def _places(shown: tuple[Meaning, ...]) -> Iterator[tuple[Meaning, float, float]]:
+    """Where each sample begins, and the middle of its row."""
+    x = _PAD
+    for column in _columns(shown):
+        for row, meaning in enumerate(column):
+            yield meaning, x, _EDGE + _row() * row + _row() // 2 + 0.5
+        x += _wide(column) + _PAD
+
+
+def _paint(painter: QPainter, shown: tuple[Meaning, ...], size: QSize) -> None:
     painter.setPen(QPen(theme.colour("hair"), 1))
     painter.setBrush(theme.colour("board"))
-    painter.drawRoundedRect(QRectF(0.5, 0.5, box.width() - 1, box.height() - 1), 6, 6)
+    painter.drawRoundedRect(QRectF(0.5, 0.5, size.width() - 1, size.height() - 1), 6, 6)
     painter.setFont(face("small"))
-    rows = math.ceil(len(inks) / 2)
     small = metrics("small")
-    for k, ink in enumerate(inks):
-        column, row = divmod(k, rows)
-        x, y = _PAD + column * (_column(inks) + _PAD), 8 + _row() * row + _row() // 2 + 0.5
-        paint_sample(painter, ink, x, y)
+    for meaning, x, y in _places(shown):
+        paint_sample(painter, meaning, x, y)
         painter.setPen(theme.colour("ink"))
-        painter.drawText(QPointF(x + SAMPLE + 8, round(y + (small.ascent() - small.descent()) / 2)), tr(WORDS[ink]))
-
-
-def paint_sample(painter: QPainter, ink: Ink, x: float, y: float) -> None:
-    """Draw a sample of an ink, `SAMPLE` px long from x, with its middle at y."""
-    middle = x + SAMPLE / 2
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.setPen(pen(ink))
-    if ink == "notch":
-        painter.setPen(pen("cut"))
-        painter.drawLine(QLineF(x, y - 4, x + SAMPLE, y - 4))
-        painter.drawLine(QLineF(middle, y - 4, middle, y + 4))
-    elif ink == "button":
-        painter.setBrush(theme.colour("tissue", SEE_THROUGH))
-        painter.drawEllipse(QPointF(x + 8, y), 4.5, 4.5)
-        painter.drawLines([QLineF(x + 6.2, y, x + 9.8, y), QLineF(x + 8, y - 1.8, x + 8, y + 1.8)])
-        painter.setPen(pen("hole"))
-        painter.drawLines(_barred(x + 20, x + SAMPLE, y))
-    elif ink == "hole":
-        painter.drawLines([QLineF(x + 4, y, x + 14, y), QLineF(x + 25, y - 5, x + 25, y + 5)])
-    else:
-        painter.drawLine(QLineF(x, y, x + SAMPLE, y))
-        if ink == "grain":
-            heads = QPainterPath()
-            start, end = Point(x, y), Point(x + SAMPLE, y)
-            add_head(heads, start, end)
-            add_head(heads, end, start)
-            painter.fillPath(heads, pen("grain").color())
-
-
-def _barred(start: float, end: float, y: float) -> list[QLineF]:
-    return [QLineF(start, y, end, y), *(QLineF(x, y - 3, x, y + 3) for x in (start, end))]
+        words = QPointF(x + SAMPLE + _GAP, round(y + (small.ascent() - small.descent()) / 2))
+        painter.drawText(words, tr(WORDS[meaning]))

@@ -13,10 +13,9 @@ from studio.units import Unit
 from .dimensions import Measured, place_dimensions
 from .drag import Grip
 from .handles import grips
-from .legend import WORDS
+from .meanings import Meaning, meanings
 from .measured import paint_dimensions
 from .names import Name, paint_name, place_names
-from .pens import Ink
 from .pieces import paint_ghost, paint_piece
 from .shape import Shape, shape
 
@@ -32,10 +31,9 @@ class Scene(Struct, eq=False):
     grips: tuple[Grip, ...]
 
     @property
-    def inks(self) -> tuple[Ink, ...]:
-        """The inks in this view, in the order of the legend."""
-        used = {d.ink for s in self.shapes for d in s.drawn}
-        return tuple(i for i in WORDS if i in used and not (i == "hole" and "button" in used))
+    def meanings(self) -> tuple[Meaning, ...]:
+        """What the lines and marks in this view mean, in the order of the legend."""
+        return meanings(self.shapes)
 
     def box(self, k: int) -> Box:
         """The cut line's box of the k-th piece, px from the table's origin."""

@@ -45,6 +45,10 @@ class Tabletop(QWidget):
         self._brief: Brief | None = None
         self._boxes: list[Box] = []  # of the cut lines, mm on the table
         self._fitted = True
+        self._zoomed = False  # by hand, since the last fit
+        self._held = False  # a number is being dragged somewhere else
+        self._sparse = False  # the pieces filled little of the view when last at rest
+        self._another = True  # the next docket is of another skirt
         self._shown = True  # when last fitted, all that is written could be seen
         self._legend_on = True
         self._lit = ""
@@ -59,16 +63,27 @@ class Tabletop(QWidget):
         self.setAccessibleName(tr("Pieces"))
 
     def show_docket(self, docket: Docket) -> None:
-        """Show what has been made up; what is in view stays where it is unless it would leave the view."""
+        """Show what has been made up; it stays where it is unless it would leave the view, or fill little of it."""
         self._brief = docket.brief
         laid, before = arrange(docket.pieces), self.scene
         self._boxes = [one.box for one in laid]
         self._lay(laid)
-        if before is None or (self._fitted and self._drag is None and self._wants_fit()):
+        if before is None or self._another:
+            self._another = False
             self.fit()
-        else:
+        elif not self._rest():
             self._update_only(before)
         self.setAccessibleDescription(read_aloud(laid, self.unit))
+
+    def await_another(self) -> None:
+        """The next docket is of another skirt, to be seen whole."""
+        self._another = True
+
+    def hold(self, on: bool) -> None:
+        """A number is being dragged by its slider: until it is let go the view stays, as with a drag here."""
+        released, self._held = self._held and not on, on
+        if released:
+            self._rest()
 
     def set_unit(self, unit: Unit) -> None:
         """Rulers, grid and words in another unit."""
@@ -87,7 +102,7 @@ class Tabletop(QWidget):
         self._fitted = True
         if self._boxes:
             self._look(self._fit_view(), fitted=True)
-            self._shown = not self._hides()
+            self._shown, self._sparse = not self._hides(), self._place().sparse(self._now())
 
     def zoom_in(self) -> None:
         """A quarter larger, about the middle."""
@@ -144,6 +159,7 @@ class Tabletop(QWidget):
     def _look(self, view: View, fitted: bool = False) -> None:
         """Look at the table another way."""
         scaled = view.scale != self.view.scale
+        self._zoomed = not fitted and (scaled or self._zoomed)
         self._fitted, self.view = fitted, view
         if scaled:
             self._relay()
@@ -161,7 +177,7 @@ class Tabletop(QWidget):
     def _legend_box(self) -> QRect | None:
         if self.scene is None or not self._legend_on:
             return None
-        return self._legend.box(self.scene.inks, self.size())
+        return self._legend.box(self.scene.meanings, self.size())
 
     def _place(self) -> Place:
         legend = self._legend_box()
@@ -177,11 +193,27 @@ class Tabletop(QWidget):
         """Whether something written is cut off, or lies under the legend."""
         return self.scene is not None and self._place().hidden(self.scene.written, self.view) > 0
 
+    def _rest(self) -> bool:
+        """Fit anew where that is wanted: never while something is dragged, nor once the maker has zoomed by hand."""
+        if self._drag is not None or self._held or self._zoomed or not self._boxes:
+            return False
+        wanted = self._wants_fit()
+        self._sparse = self._place().sparse(self._now())
+        if wanted:
+            self.fit()
+        return wanted
+
+    def _now(self) -> Box:
+        """The box of all pieces, px on the board."""
+        return self.view.box(reduce(Box.joined, self._boxes))
+
     def _wants_fit(self) -> bool:
         """Whether pieces would leave the view or words be hidden, or all have become so small as to be shown larger."""
-        if not self._boxes:
-            return False
-        place, now = self._place(), self.view.box(reduce(Box.joined, self._boxes))
+        place, now = self._place(), self._now()
+        if place.sparse(now) and not self._sparse:
+            return True
+        if not self._fitted:  # carried elsewhere by hand: only what could not be seen whole counts
+            return now.width > place.room.width or now.height > place.room.height
         if not place.holds(now) or (self._shown and self._hides()):
             return True
         if min(place.inner.width / now.width, place.inner.height / now.height) <= _SMALLER:
@@ -207,7 +239,7 @@ class Tabletop(QWidget):
             if self.scene is not None:
                 self._paint_scene(painter, self.scene, area)
                 if self._legend_on:
-                    self._legend.paint(painter, self.scene.inks, size, density)
+                    self._legend.paint(painter, self.scene.meanings, size, density)
             self._ground.paint_rulers(painter, size, theme.px(SIZE.ruler), density, self.view, self.unit)
             self._paint_bubble(painter)
             if self._ring and self.hasFocus():

@@ -77,6 +77,7 @@ class Box(QLineEdit):
         if way:
             self.stepped.emit(way * STRIDE if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else way)
         elif event.key() == Qt.Key.Key_Escape:
+            event.setAccepted(self.isModified())  # with nothing typed to give up, it is for whoever is behind
             self.given_up.emit()
         else:
             super().keyPressEvent(event)

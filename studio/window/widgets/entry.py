@@ -53,6 +53,11 @@ class Entry(QWidget):
         return usual_in(value, self.unit) if self.declared.kind == "length" and value is not None else value
 
     @property
+    def held(self) -> bool:
+        """Whether its value is being dragged at this moment."""
+        return False
+
+    @property
     def path(self) -> str:
         """The path of what is declared."""
         return self.declared.path

@@ -42,6 +42,10 @@ class Field(TypedEntry):
         self._write()
         self._follow()
 
+    @property
+    def held(self) -> bool:
+        return self.slider.isSliderDown()
+
     def show_value(self, value: Typed, unit: Unit) -> None:
         if unit != self.unit:
             self.unit = unit

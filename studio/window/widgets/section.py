@@ -72,9 +72,13 @@ class Header(QAbstractButton):
 
 
 class Section(QWidget):
-    """A header and a body; `add` fills the body from the top."""
+    """A header and a body; `add` fills the body from the top.
+
+    `folded` says whether it is folded now; `unfolded` carries the section itself when the maker's hand opened it.
+    """
 
     folded = Signal(bool)
+    unfolded = Signal(object)
 
     def __init__(self, text: str, parent: QWidget, *, is_open: bool = False) -> None:
         super().__init__(parent)
@@ -89,6 +93,7 @@ class Section(QWidget):
         stack.addWidget(self.head)
         stack.addWidget(self.body)
         self.head.toggled.connect(self._open)
+        self.head.clicked.connect(self._tell_unfolded)
         self.body.setVisible(is_open)
         self.head.setChecked(is_open)
 
@@ -112,3 +117,7 @@ class Section(QWidget):
     def _open(self, on: bool) -> None:
         self.body.setVisible(on)
         self.folded.emit(not on)
+
+    def _tell_unfolded(self, on: bool) -> None:
+        if on:
+            self.unfolded.emit(self)

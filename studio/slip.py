@@ -1,0 +1,71 @@
+"""A docket as a slip to read: what `draft` and `lay` print for people."""
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from studio.cloth.lay import Placed
+from studio.draft import Fact, Piece
+from studio.draft.cutting import cut_words
+from studio.geometry import Box
+from studio.units import Unit, spell
+from studio.words import phrase, tr
+from studio.workroom import Docket
+
+_FACTS = {"length": "{v}", "ratio": "{v:ratio}", "count": "{v:count}", "metres": "{v:buy}"}
+_APART = 3
+
+
+def slip(docket: Docket, unit: Unit) -> Iterator[str]:
+    """The skirt line by line: its pieces as cut, its sizes, what to have ready, and what was found."""
+    yield docket.brief.title
+    yield from _part(tr("Pieces"), _table(_piece(p, unit) for p in docket.pieces))
+    yield from _part(tr("Sizes"), _table(_fact(f, unit) for f in docket.draft.facts))
+    yield from _part(tr("To have ready"), (spell(n.words, unit) for n in docket.notions))
+    yield from _part(tr("Findings"), _table((tr(f.weight), spell(f.says, unit)) for f in docket.findings))
+
+
+def lay_slip(docket: Docket, unit: Unit) -> Iterator[str]:
+    """The plan line by line: the cloth it takes, then where each piece lies on it."""
+    lay = docket.lay
+    takes = phrase(
+        "Cloth {w} wide: the plan takes {l}; buy {b:buy}.", w=lay.width, l=lay.length, b=docket.fact("cloth_needed")
+    )
+    yield spell(takes, unit)
+    yield from _part(
+        tr("Along from the cut end, across from the first selvedge"), _table(_placed(p, unit) for p in lay.placed)
+    )
+
+
+def _part(title: str, lines: Iterable[str]) -> Iterator[str]:
+    found = list(lines)
+    if found:
+        yield from ("", title, *(f"  {line}" for line in found))
+
+
+def _table(rows: Iterable[Sequence[str]]) -> list[str]:
+    """Rows whose columns stand under each other."""
+    found = list(rows)
+    wide = [max(map(len, column)) + _APART for column in zip(*found, strict=True)]
+    return ["".join(text.ljust(w) for text, w in zip(row, wide, strict=True)).rstrip() for row in found]
+
+
+def _piece(piece: Piece, unit: Unit) -> tuple[str, str, str]:
+    return piece.name, cut_words(piece), _size(piece.cut_line.box, unit)
+
+
+def _fact(fact: Fact, unit: Unit) -> tuple[str, str]:
+    return fact.words, spell(phrase(_FACTS[fact.kind], v=fact.value), unit)
+
+
+def _placed(placed: Placed, unit: Unit) -> tuple[str, str, str, str, str]:
+    piece, x, y = placed.piece, *placed.at
+    copy = spell(phrase("{k:count} of {n:count}", k=placed.copy + 1, n=piece.cut), unit)
+    box = piece.cut_line.box
+    lies = Box(0, 0, box.height, box.width) if placed.turn == 90 else box
+    turns = {0: "", 90: tr("turned a quarter"), 180: tr("turned half round")}
+    how = ", ".join(filter(None, (tr("turned over") if placed.mirrored else "", turns[placed.turn])))
+    place = spell(phrase("{x:bare} along, {y:bare} across", x=x, y=y), unit)
+    return piece.name, copy, place, _size(lies, unit), how
+
+
+def _size(box: Box, unit: Unit) -> str:
+    return spell(phrase("{w:bare} × {h}", w=box.width, h=box.height), unit)
