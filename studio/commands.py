@@ -106,7 +106,7 @@ def _brief(chosen: argparse.Namespace) -> Brief:
 
 def _print(lines: Iterable[str]) -> None:
     """Print lines, without control characters; a letter that the output cannot hold becomes a question mark."""
-    encoding = sys.stdout.encoding or "utf-8"
+    encoding = getattr(sys.stdout, "encoding", None) or "utf-8"  # there may be no output at all
     for line in lines:
         print(shown(line, len(line)).encode(encoding, "replace").decode(encoding))
 
