@@ -57,6 +57,9 @@ class Waistband(Record, frozen=True):
         when=(("waistband.kind", ("folded", "two-piece", "contour", "bound", "faced")),))] = 10.0
     extension: Annotated[float, mm(
         "Extension", 0, 100, "Past the opening, to carry the fastening.", when=(*BANDED, *SLIT))] = 40.0
+    upper_less: Annotated[float, mm(
+        "Top edge shorter by", 0, 150, "Than the lower edge, closed: measure the body where it will lie.",
+        when=(("waistband.kind", ("contour",)),))] = 20.0
     facing_cloth: Annotated[Literal["main", "lining"], one_of(
         "Facing of", "What the inside of the band is cut of; lining cloth spares a border print.",
         when=(("waistband.kind", ("two-piece", "contour")),))] = "main"
@@ -103,6 +106,9 @@ class Opening(Record, frozen=True):
     zip_on_hand: Annotated[float, mm(
         "Zip on hand", 50, 1000, "Length of a zip you have; empty to buy one.", step=5, usual=250,
         blank="to buy", when=ZIPPED)] | None = None
+    buttons: Annotated[int, whole(
+        "Buttons down it", 0, 20, "Below the band’s own; by length: about 5 cm apart.", blank="by length",
+        when=(("opening.kind", ("placket",)),))] = 0
     overlap: Annotated[float, mm(
         "Overlap", 50, 800, "How far the two edges of a wrap lie over each other at the waist.", step=5,
         when=(("opening.kind", ("wrap",)),))] = 250.0

@@ -11,6 +11,8 @@ from .body import hip_smaller_than_waist, measurement_unusual
 from .cloth import cloth_on_hand_suffices, pieces_fit_cloth
 from .finding import WEIGHTS, Finding, Rule, Weight, Worked, rule_name
 from .opening import allowance_holds_zip, opening_passes_hips, stop_above_hem, zip_long_enough
+from .pleats import pleats_overlap, pleats_stay_shut_at_hip, pleats_take_cloth
+from .sewable import can_be_sewn
 from .skirt import (
     first_turn_inside_hem,
     gathers_too_bulky,
@@ -21,9 +23,10 @@ from .skirt import (
 )
 
 RULES: tuple[Rule, ...] = (
-    opening_passes_hips, stop_above_hem, zip_long_enough, allowance_holds_zip,
+    can_be_sewn, opening_passes_hips, stop_above_hem, zip_long_enough, allowance_holds_zip,
     closed_girth_holds, hole_inside_extension, button_fits_band, band_needs_shape, interfacing_fits,
     seams_walk, notches_meet, length_leaves_a_skirt, gathers_too_bulky, first_turn_inside_hem, stride,
+    pleats_stay_shut_at_hip, pleats_overlap, pleats_take_cloth,
     pieces_fit_cloth, cloth_on_hand_suffices,
     hip_smaller_than_waist, measurement_unusual,
 )  # fmt: skip

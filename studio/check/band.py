@@ -5,10 +5,14 @@ import math
 from collections.abc import Iterator
 from typing import Any
 
-from studio.draft.fastening import BUTTON_ROOM, closed_girth, even_places, hole_length, inset, laps
+from studio.draft import Piece
+from studio.draft.fastening import BUTTON_ROOM, closed_girth, even_places, held_by, hole_length, inset, laps, over
+from studio.draft.placket import fastening_length, placket_count, placket_step
+from studio.geometry import Line
 from studio.words import Phrase, phrase
 
 from .finding import Finding, Worked, within
+from .rebanded import NAMES, contour_fits, rebanded
 
 SHAPED = 50.0
 """A band wider than this (mm) is better shaped to the body (common practice, no source)."""
@@ -18,20 +22,23 @@ HOLDS = 1.0
 
 def closed_girth_holds(w: Worked) -> Iterator[Finding]:
     """Closed, the band measures B: with the hole's outer end i from the extension's end and the button b from the
-    plain end it closes at B + x − i − b. The remedy puts the button where the band closes true.
-    Where the extension is too short to lap at all, it makes it longer.
+    plain end it closes at B + x − i − b, where x is the extension or a wrap's overlap. The remedy puts the button
+    where the band closes true. Where one end is too short to lap over the other at all, it makes it longer.
     """
     off = closed_girth(w.brief) - w.brief.closed
     if abs(off) < HOLDS or not laps(w.brief):
         return
     words = "The band closes {d} too loose." if off > 0 else "The band closes {d} too tight."
-    f, place = w.brief.fastening, "fastening.button_inset"
+    place = "fastening.button_inset"
     remedy: dict[str, Any] = {place: None}
     does = phrase("Button where it closes true")
-    if f.kind != "buttons" or f.button_inset is None or w.brief.waistband.extension < f.end_inset:
-        place, wide = "waistband.extension", math.ceil(inset(w.brief) / 5) * 5.0
-        remedy, does = {place: wide, "fastening.button_inset": None}, phrase("Extension {w}", w=wide)
-    yield Finding("closed-girth-holds", "doubt", phrase(words, d=abs(off)), place, "waistband", remedy, does)
+    if over(w.brief) < inset(w.brief):
+        wrap, wide = w.brief.opening.kind == "wrap", math.ceil(inset(w.brief) / 5) * 5.0
+        place = "opening.overlap" if wrap else "waistband.extension"
+        remedy = {place: wide, **remedy}
+        does = phrase("Overlap {w}" if wrap else "Extension {w}", w=wide)
+    piece = "" if w.brief.waistband.kind == "faced" else "waistband"
+    yield Finding("closed-girth-holds", "doubt", phrase(words, d=abs(off)), place, piece, remedy, does)
 
 
 def hole_inside_extension(w: Worked) -> Iterator[Finding]:
@@ -82,13 +89,20 @@ def _extend(w: Worked, says: Phrase, need: float, remedy: dict[str, Any]) -> Fin
 
 
 def button_fits_band(w: Worked) -> Iterator[Finding]:
-    """A button leaves 6 mm to the edge of the band beyond its own half, and buttons do not touch each other.
+    """A button leaves 6 mm to the edge of the band beyond its own half, and buttons do not touch each other; down a
+    placket, holes keep twice that apart.
 
-    The remedies: one button in the middle, or a smaller one.
+    The remedies: one button in the middle, or a smaller one; down a placket, as many as its length takes.
     """
-    f, width = w.brief.fastening, w.brief.waistband.width
-    if f.kind != "buttons" or not laps(w.brief):
+    if held_by(w.brief) != "buttons":
         return
+    yield from _across_band(w)
+    if w.brief.opening.kind == "placket":
+        yield from _down_placket(w)
+
+
+def _across_band(w: Worked) -> Iterator[Finding]:
+    f, width = w.brief.fastening, w.brief.waistband.width
     room = f.button_diameter / 2 + BUTTON_ROOM
     places = even_places(f.count, f.edge_inset, width - f.edge_inset)
     near = min(min(places[0], width - places[0]), min(places[-1], width - places[-1]))
@@ -112,26 +126,60 @@ def button_fits_band(w: Worked) -> Iterator[Finding]:
     )  # fmt: skip
 
 
+def _down_placket(w: Worked) -> Iterator[Finding]:
+    n, step, need = placket_count(w.brief), placket_step(w.brief), fastening_length(w.brief) + 2 * BUTTON_ROOM
+    if step >= need - 1e-9:
+        return
+    says = phrase("{n:count} buttons down an opening of {s} leave {g} for each; its hole wants {m}.",
+                  n=n, s=w.brief.stop, g=step, m=need)  # fmt: skip
+    fewer: dict[str, Any] | None = {"opening.buttons": 0} if n > 1 else None
+    does = phrase("As many as fit") if fewer else None
+    yield Finding("button-fits-band", "doubt", says, "opening.buttons", "placket", fewer, does)
+
+
 def band_needs_shape(w: Worked) -> Iterator[Finding]:
-    """A straight band wider than 5 cm stands away from the body at its top. The remedy is 5 cm."""
+    """A straight band wider than 5 cm stands away from the body at its top. The remedy is a contour band, or 5 cm where
+    the cloth is too narrow for its curve.
+    """
     width = w.brief.waistband.width
     if width > SHAPED + 1e-9 and w.brief.waistband.kind in ("folded", "two-piece"):
         says = phrase(
             "A straight band of {w} stands away at the top; above {m} shape it to the body.", w=width, m=SHAPED
         )
-        remedy = {"waistband.width": SHAPED}
-        yield Finding(
-            "band-needs-shape", "note", says, "waistband.width", "waistband", remedy, phrase("Band {m}", m=SHAPED)
-        )
+        remedy, does = {"waistband.width": SHAPED}, phrase("Band {m}", m=SHAPED)
+        if contour_fits(w.brief):
+            remedy, does = rebanded(w.brief, "contour"), NAMES["contour"]
+        yield Finding("band-needs-shape", "note", says, "waistband.width", "waistband", remedy, does)
 
 
 def interfacing_fits(w: Worked) -> Iterator[Finding]:
-    """The interfacing lies within the band's cut edges."""
+    """Interfacing lies within the cut edges of the piece it stiffens."""
     pieces = {p.id: p for p in w.draft.pieces}
-    if "interfacing" not in pieces or "waistband" not in pieces:
-        return
-    inner, outer = pieces["interfacing"].cut_line.box, pieces["waistband"].cut_line.box
-    over = max(outer.left - inner.left, inner.right - outer.right, outer.top - inner.top, inner.bottom - outer.bottom)
-    if over > 0.1:
-        says = phrase("The interfacing is larger than the band.")
-        yield Finding("interfacing-fits", "stop", says, "waistband.interfacing", "interfacing")
+    for inner in w.draft.pieces:
+        if inner.cloth != "interfacing":
+            continue
+        outer = pieces.get("waistband" if inner.id == "interfacing" else inner.id.removeprefix("interfacing-"))
+        if outer is not None and _beyond(inner, outer) > SHOWS:
+            says = phrase("The interfacing is larger than the band.")
+            if outer.id != "waistband":
+                says = phrase("The interfacing is larger than the piece it stiffens: {p:word}.", p=outer.name)
+            yield Finding("interfacing-fits", "stop", says, "waistband.interfacing", inner.id)
+
+
+SHOWS = 0.1
+"""Interfacing that reaches no further (mm) past a cut edge does not show."""
+
+
+def _beyond(inner: Piece, outer: Piece) -> float:
+    """How far a piece reaches past another's cut edges, mm: its box, and on curves its corners and middles too."""
+    a, b = inner.cut_line.box, outer.cut_line.box
+    far = max(b.left - a.left, a.right - b.right, b.top - a.top, a.bottom - b.bottom)
+    if all(isinstance(c, Line) for c in outer.cut_line.curves):
+        return far
+    for c in inner.cut_line.curves:
+        for share in (0.0, 0.5):
+            along, off = outer.cut_line.nearest(c.at(share))
+            if off > SHOWS:
+                outward = outer.cut_line.direction(along).outward()
+                far = max(far, outer.cut_line.at(along).to(c.at(share)).dot(outward))
+    return far

@@ -1,6 +1,5 @@
 """Rules about the cloth."""
 
-import math
 from collections.abc import Iterator
 from typing import Any
 
@@ -10,7 +9,8 @@ from studio.draft.straight_panel import MOST, panel_count
 from studio.styles import rack
 from studio.words import Phrase, phrase
 
-from .finding import Finding, Worked, within
+from .finding import Finding, Worked
+from .rebanded import narrower
 
 
 def pieces_fit_cloth(w: Worked) -> Iterator[Finding]:
@@ -30,10 +30,7 @@ def pieces_fit_cloth(w: Worked) -> Iterator[Finding]:
 
 def _fit(w: Worked, piece: Piece, room: float) -> tuple[dict[str, Any] | None, Phrase | None]:
     if piece.id == "waistband":
-        width = float(math.floor((room - 2 * w.brief.seams.allowance) / 2))
-        if within(w, "waistband.width", width):
-            return {"waistband.width": width}, phrase("Band {w}", w=width)
-        return None, None
+        return narrower(w.brief)
     if "skirt.cut" in rack.declarations(w.brief) and _fits_across(w, room):
         return {"skirt.cut": "across", "skirt.panels": 0}, phrase("Cut across, as few panels as fit")
     return None, None

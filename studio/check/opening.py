@@ -9,6 +9,7 @@ from studio.styles import rack
 from studio.words import Phrase, phrase, tr
 
 from .finding import Finding, Weight, Worked, edit_words, within
+from .rebanded import NAMES, rebanded
 
 OVER_HIPS = 20.0
 """The opening must be larger than the hip by 20 to 40 mm (common practice, no source)."""
@@ -19,9 +20,9 @@ HAND_CLOSE = 20.0
 def opening_passes_hips(w: Worked) -> Iterator[Finding]:
     """The ring that goes over the hips is the closed band and twice the zip stop; it must be 2 cm more than they are.
 
-    The skirt just below the stop must pass them too, where the stop is above them. A skirt without an opening must
-    pass them at the waist. The remedy is the shortest stop that passes both, rounded up to 5 mm, or the edit that
-    widens the skirt. With no hip measurement the rule can only say so.
+    The skirt must hold them where they are, and just below the stop it must pass them too, where the stop is above
+    them. A skirt without an opening must pass them at the waist. The remedy is the shortest stop that passes both,
+    rounded up to 5 mm, the edit that widens the skirt, or elastic. With no hip measurement the rule can only say so.
     """
     hip, kind = w.brief.body.hip, w.brief.opening.kind
     if hip is None:
@@ -31,15 +32,23 @@ def opening_passes_hips(w: Worked) -> Iterator[Finding]:
     need = hip + OVER_HIPS
     if kind == "wrap":
         return
-    if kind == "none":
-        if w.brief.waist_seam < need - 1e-9:
-            says = phrase("With no opening the waist lets {r} through; hips of {h} need {n}.",
-                          r=w.brief.waist_seam, h=hip, n=need)  # fmt: skip
-            remedy = {"waistband.kind": "elastic"}
-            yield Finding("opening-passes-hips", "stop", says, "opening.kind", "skirt", remedy, phrase("Elastic band"))
+    if kind == "none" or w.brief.waistband.kind == "elastic":
+        yield from _waist_passes(w, hip, need)
+        yield from _girth_holds(w, hip, need)
         return
     yield from _ring_passes(w, hip, need)
-    yield from _girth_passes(w, hip, need)
+    held = list(_girth_holds(w, hip, need))
+    yield from held or _girth_passes(w, hip, need)
+
+
+def _waist_passes(w: Worked, hip: float, need: float) -> Iterator[Finding]:
+    if w.brief.waist_seam < need - 1e-9:
+        says = phrase("With no opening the waist lets {r} through; hips of {h} need {n}.",
+                      r=w.brief.waist_seam, h=hip, n=need)  # fmt: skip
+        remedy = rebanded(w.brief, "elastic")
+        if getattr(w.brief.skirt, "panels", 0):  # more cloth round the waist may want more panels
+            remedy |= {"skirt.panels": 0}
+        yield Finding("opening-passes-hips", "stop", says, "opening.kind", "skirt", remedy, NAMES["elastic"])
 
 
 def _ring_passes(w: Worked, hip: float, need: float) -> Iterator[Finding]:
@@ -49,18 +58,19 @@ def _ring_passes(w: Worked, hip: float, need: float) -> Iterator[Finding]:
         yield _deeper(w, says, math.ceil((need - w.brief.closed) / 2 / 5 - 1e-9) * 5.0, "doubt", need)
 
 
-def _girth_passes(w: Worked, hip: float, need: float) -> Iterator[Finding]:
-    """Where the hips are, the skirt must hold them; just below the stop it must go over them, unless the opening
-    reaches down to them.
-    """
-    stop, depth = w.brief.stop, w.brief.hip_depth
-    girth = rack.girth(w.brief, depth)
+def _girth_holds(w: Worked, hip: float, need: float) -> Iterator[Finding]:
+    """Where the hips are, the skirt must hold them."""
+    girth = rack.girth(w.brief, w.brief.hip_depth)
     if girth < need - 1e-9:
         says = phrase("The skirt measures {g} round; hips of {h} need {n}.", g=girth, h=hip, n=need)
         remedy = rack.cleared(w.brief, need)
         where, does = (next(iter(remedy)), edit_words(w.brief, remedy)) if remedy else ("body.hip", None)
         yield Finding("opening-passes-hips", "stop", says, where, "skirt", remedy, does)
-        return
+
+
+def _girth_passes(w: Worked, hip: float, need: float) -> Iterator[Finding]:
+    """Just below the stop the skirt must go over the hips, unless the opening reaches down to them."""
+    stop, depth = w.brief.stop, w.brief.hip_depth
     girth = rack.girth(w.brief, stop)
     if stop < depth - LEVEL and girth < need - 1e-9:
         says = phrase("The skirt measures {g} round below the opening; hips of {h} need {n}.", g=girth, h=hip, n=need)

@@ -1,13 +1,9 @@
-"""Buttons and holes, hooks and bars: where they sit on a band, and how long a hole must be."""
+"""Buttons and holes, hooks and bars, snaps: where they sit on a band, and how long a hole must be."""
 
 import math
 
 from studio.brief import Brief
 from studio.brief.conditions import BANDS
-from studio.geometry import Point, line
-from studio.words import phrase
-
-from .piece import Handle, LineMark, Spot
 
 HOOK_INSET = 3.0
 """A hook lies 1/8 in back from the overlap's edge (New Mexico State Univ. Extension C-232)."""
@@ -42,9 +38,31 @@ def even_places(count: int, first: float, last: float) -> list[float]:
     return [first + (last - first) * k / (count - 1) for k in range(count)]
 
 
+def held_by(brief: Brief) -> str:
+    """What holds the ends: what the maker chose, where there is a band for it; "hook and eye" where ends only meet,
+    "hook and bar" where an edge without a band laps and is to be buttoned; "" where there are no ends.
+    """
+    if not ends(brief):
+        return ""
+    if not laps(brief):
+        return "hook and eye"
+    kind = brief.fastening.kind
+    return "hook and bar" if kind == "buttons" and brief.waistband.kind not in BANDS else kind
+
+
+def ends(brief: Brief) -> bool:
+    """Whether the waist has ends to be fastened: a casing with elastic is a ring."""
+    return brief.opening.kind != "none" and brief.waistband.kind != "elastic"
+
+
+def laps(brief: Brief) -> bool:
+    """Whether the ends lie over each other; where there is no band they only do so in a wrap."""
+    return ends(brief) and (brief.waistband.kind in BANDS or brief.opening.kind == "wrap")
+
+
 def inset(brief: Brief) -> float:
-    """From the band's overlapping end to where the pull comes: a hole's outer end, the hook's, or the snap, mm."""
-    match brief.fastening.kind:
+    """From the overlapping end to where the pull comes: a hole's outer end, the hook's, or the snap, mm."""
+    match held_by(brief):
         case "buttons":
             return brief.fastening.end_inset
         case "snap":
@@ -58,76 +76,33 @@ def hook_count(width: float) -> int:
 
 
 def button_place(brief: Brief) -> float:
-    """From the plain end to the button or bar, mm: b = x − i, unless the maker has set it by hand."""
-    f = brief.fastening
-    if f.kind == "buttons" and f.button_inset is not None:
+    """From the plain end to the button, bar or eye, mm: b = x − i, unless the maker has set it by hand. An eye stands
+    out past the end as far as its hook lies back.
+    """
+    f, held = brief.fastening, held_by(brief)
+    if held == "hook and eye":
+        return -HOOK_INSET
+    if held == "buttons" and f.button_inset is not None:
         return f.button_inset
-    return max(0.0, _over(brief) - inset(brief))
+    return max(0.0, over(brief) - inset(brief))
 
 
 def closed_girth(brief: Brief) -> float:
-    """What the closed band measures, mm: B + x − i − b, from the hole's outer end or the hook to button or bar; B
-    where no ends lap.
+    """What the closed band measures, mm: B + x − i − b, from the hole's outer end or the hook to button or bar; where
+    no ends are fastened B, or what the elastic draws it in to.
     """
-    if not laps(brief):
+    if brief.waistband.kind == "elastic":
+        return elastic_girth(brief)
+    if not ends(brief):
         return brief.closed
-    return brief.closed + _over(brief) - inset(brief) - button_place(brief)
+    return brief.closed + over(brief) - inset(brief) - button_place(brief)
 
 
-def laps(brief: Brief) -> bool:
-    """Whether the band has ends that lap over each other and are fastened."""
-    return brief.waistband.kind in BANDS and brief.opening.kind != "none"
+def elastic_girth(brief: Brief) -> float:
+    """Round the elastic once it is joined, mm."""
+    return brief.body.waist - brief.waistband.elastic_less
 
 
-def _over(brief: Brief) -> float:
-    """How far one end of the band lies over the other, mm: the extension, or a wrap's overlap."""
+def over(brief: Brief) -> float:
+    """How far one end lies over the other, mm: the extension, or a wrap's overlap."""
     return brief.band_length - brief.closed
-
-
-def fasten(brief: Brief) -> tuple[list[LineMark], list[Spot], list[Handle]]:
-    """Marks and handles of the fastening on a straight band whose outer half lies from the fold (y = w) to 2w."""
-    f, band = brief.fastening, brief.waistband
-    if not laps(brief):
-        return [], [], []
-    end, top = brief.band_length, band.width
-    plain = button_place(brief)
-    if f.kind != "buttons":
-        on = ("fastening.kind", "waistband.extension")
-        n, x = hook_count(band.width), end - HOOK_INSET - HOOK / 2
-        heights = even_places(n, top + band.width / (2 * n), top + band.width * (1 - 1 / (2 * n)))
-        if f.kind == "snap":
-            places = [(end - SNAP_INSET, "snap, underneath"), (plain, "snap")]
-            return (
-                [],
-                [Spot("snap", Point(p, y), SNAP, words=phrase(w), governs=on) for p, w in places for y in heights],
-                [],
-            )
-        hooks = [Spot("hook", Point(x, y), HOOK, words=phrase("hook, underneath"), governs=on) for y in heights]
-        bars = [Spot("bar", Point(plain, y), HOOK, words=phrase("bar"), governs=on) for y in heights]
-        return [], [*hooks, *bars], []
-    heights = even_places(f.count, top + f.edge_inset, top + band.width - f.edge_inset)
-    long = hole_length(f.button, f.button_diameter, f.button_height)
-    placed = ("fastening.button_inset", "fastening.count", "fastening.edge_inset", "fastening.button_diameter")
-    holed = ("fastening.end_inset", "fastening.count", "fastening.edge_inset", "fastening.button_height")
-    outer = end - f.end_inset
-    holes = [
-        LineMark("buttonhole", line(outer - long, y, outer, y), phrase("buttonhole {l}", l=long), holed)
-        for y in heights
-    ]
-    buttons = [
-        Spot(
-            "button",
-            Point(plain, y),
-            f.button_diameter,
-            words=phrase("button {d}", d=f.button_diameter),
-            governs=placed,
-        )
-        for y in heights
-    ]
-    handles = [
-        Handle("fastening.button_inset", Point(plain, heights[-1]), "x", 1.0),
-        Handle("fastening.end_inset", Point(outer, heights[-1]), "x", -1.0),
-    ]
-    if f.count > 1:
-        handles.append(Handle("fastening.edge_inset", Point(plain, heights[0]), "y", 1.0))
-    return holes, buttons, handles

@@ -3,7 +3,7 @@
 import itertools
 
 from studio.brief import Brief
-from studio.geometry import line
+from studio.geometry import TOUCH, line
 from studio.words import phrase
 
 from .draft import Fact
@@ -54,7 +54,7 @@ def gather_rows(brief: Brief, start: float, end: float, flat_width: float, gap: 
 
 def open_gap(brief: Brief, depth: float = 0.0) -> float:
     """What stays flat beside the opening, mm; nothing where the ring is closed `depth` mm below the waist."""
-    return brief.gathers.end_gap if brief.stop > depth else 0.0
+    return brief.gathers.end_gap if brief.stop > depth + TOUCH else 0.0
 
 
 def gather_facts(brief: Brief, flat_width: float, sewn: float) -> tuple[Fact, ...]:

@@ -4,12 +4,13 @@ from msgspec import Struct
 
 from studio.brief import Brief
 
-from .bands import Waist, band
+from .bands import Waist, band, under
 from .draft import Draft, Fact, Notion
 from .fastening import closed_girth
 from .marks import Station
 from .notions import closing_notions, thread_notion
 from .piece import Piece
+from .placket import placket
 from .ring import Ring, joins, tops
 from .seam import Seam
 
@@ -32,13 +33,15 @@ def hang(brief: Brief, hung: Hung) -> Draft:
     """The whole skirt."""
     by_id = {p.id: p for p in hung.pieces}
     top = band(brief, Waist(hung.stations, tops(hung.ring), hung.pieces))
+    lap = placket(brief, hung.ring, hung.pieces)
     ring = joins(hung.ring, by_id, closed=brief.opening.kind != "wrap")
-    seams = (*top.seams[:1], *ring, *hung.seams, *top.seams[1:])
+    seams = (*top.seams[:1], *ring, *lap.seams, *hung.seams, *top.seams[1:])
+    above, aside = ([p for p in top.pieces if (p.row == 0) is over] for over in (True, False))
     return Draft(
-        pieces=(*top.pieces[:1], *hung.pieces, *top.pieces[1:]),
+        pieces=(*above, *under(top, hung.pieces), *aside, *lap.pieces),
         seams=seams,
         facts=(*_facts(brief), *hung.facts),
-        notions=(*closing_notions(brief), *top.notions, *hung.notions, _thread(brief, hung)),
+        notions=(*closing_notions(brief), *top.notions, *lap.notions, *hung.notions, _thread(brief, hung)),
     )
 
 

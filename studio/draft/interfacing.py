@@ -1,9 +1,11 @@
-"""Interfacing for the band: to the cut edges, the outer half only, or trimmed out of the allowances."""
+"""Interfacing: to the cut edges, the outer half only, or trimmed out of the allowances."""
+
 
 from studio.brief import Brief
-from studio.geometry import Line, Path, Point, rectangle
+from studio.units import spell
 from studio.words import phrase, tr
 
+from .cut_line import cut_line
 from .draft import Notion
 from .piece import OTHER, Edge, Piece
 
@@ -12,38 +14,38 @@ CAUGHT = 3.0
 (common practice, no source)."""
 
 
-def interfacing(brief: Brief) -> Piece | None:
-    """The band's interfacing, placed as the band is (same origin), or None where there is to be none."""
-    band, a = brief.waistband, brief.seams.allowance
-    end, tall = brief.band_length, 2 * band.width
-    over = min(CAUGHT, a)
-    match band.interfacing:
-        case "none":
-            return None
-        case "whole":
-            outline = rectangle(-a, -a, end + a, tall + a)
-        case "outer half":
-            outline = rectangle(-over, band.width, end + over, tall + over)
-        case _:
-            outline = rectangle(-over, -over, end + over, tall + over)
+def interfacing(brief: Brief, piece: Piece, outer: tuple[Edge, ...] = ()) -> Piece | None:
+    """The interfacing of a piece, placed as it is (same origin), or None where there is to be none. `outer` are the
+    edges of the outer half of a piece that is folded.
+    """
+    how = brief.waistband.interfacing
+    if how == "none":
+        return None
+    half = how == "outer half" and outer != ()
+    edges = outer if half else piece.edges
+    kept = tuple(
+        Edge(e.name, e.path, e.allowance if how == "whole" else min(CAUGHT, e.allowance), fold=e.fold) for e in edges
+    )
+    outline, band = cut_line(kept), piece.id == "waistband"
+    start, end = piece.grain
+    down = outline.box.centre.y - start.y if half else 0.0
     return Piece(
-        id="interfacing",
-        name=tr("Interfacing"),
-        edges=tuple(_edges(outline)),
+        id="interfacing" if band else f"interfacing-{piece.id}",
+        name=tr("Interfacing") if band else spell(phrase("Interfacing, {p:word}", p=piece.name), "cm"),
+        edges=kept,
         cut_line=outline,
-        grain=(Point(end * 0.55, outline.box.centre.y), Point(end * 0.75, outline.box.centre.y)),
+        grain=(start.moved(0, down), end.moved(0, down)),
+        cut=piece.cut,
+        mirrored=piece.mirrored,
         cloth="interfacing",
         row=OTHER,
     )
 
 
-def _edges(outline: Path) -> list[Edge]:
-    names = ("top", "extension end", "bottom", "plain end")
-    return [Edge(n, Path((c,)), 0.0) for n, c in zip(names, outline.curves, strict=True) if isinstance(c, Line)]
-
-
 def interfacing_notion(piece: Piece) -> Notion:
-    """The strip of interfacing, as cut."""
-    box = piece.cut_line.box
+    """A piece of interfacing, as cut."""
+    box = piece.as_cut.box
     words = phrase("interfacing {l} × {w}", l=box.width, w=box.height)
-    return Notion("interfacing", words, {"length": box.width, "width": box.height})
+    if piece.cut > 1:
+        words = phrase("{n:count} × interfacing {l} × {w}", n=piece.cut, l=box.width, w=box.height)
+    return Notion("interfacing", words, {"length": box.width, "width": box.height, "count": piece.cut})

@@ -11,6 +11,7 @@ from .piece import Dimension, Edge, Handle, LineMark, Piece, Side
 from .shape import Shape
 
 SEAM, FOLD = phrase("seam"), phrase("fold of the cloth")
+ABOVE, BELOW = phrase("seam, to the tier above"), phrase("seam, to the tier below")
 STOP = ("opening.zip_stop",)
 WRAP_HEM = 30.0
 """The free edge of a wrap is turned under by this (mm; common practice, no source)."""
@@ -49,7 +50,7 @@ def panel(
     a = brief.seams.allowance
     top = Edge(
         level.top, shape.top, a, level.sews_to, shape.ratio, closes=shape.closes,
-        words=phrase("seam, to the band") if level.top == "waist" else SEAM,
+        words=phrase("seam, to the band") if level.top == "waist" else ABOVE,
     )  # fmt: skip
     sides = {
         side: _side(brief, side, getattr(shape, side), shape, (id, side) in opens and stop > TOUCH, stop,
@@ -57,9 +58,9 @@ def panel(
         for side in ("right", "left")
     }  # fmt: skip
     edges = (top, *sides["right"], _foot(brief, shape, level), *sides["left"])
-    marks = _stop_marks(brief, sides, shape, stop, level)
+    marks = _stop_marks(brief, sides, stop)
     hem = _hem_lines(brief, shape) if level.foot == "hem" else ()
-    handles, dimensions = _stop_handles(brief, sides, level)
+    handles, dimensions = _stop_handles(brief, sides, stop, level)
     return Piece(
         id=id, name=name, edges=edges, cut_line=cut_line(edges), grain=shape.grain,
         lines=(*shape.lines, *hem, *marks), spots=shape.spots, notes=shape.notes,
@@ -100,7 +101,7 @@ def _parted(path: Path, stop: float, side: str) -> tuple[Path, Path]:
 
 def _foot(brief: Brief, shape: Shape, level: Level) -> Edge:
     if level.foot != "hem":
-        return Edge(level.foot, shape.hem, brief.seams.allowance, level.foot_sews_to, words=SEAM)
+        return Edge(level.foot, shape.hem, brief.seams.allowance, level.foot_sews_to, words=BELOW)
     faced = brief.seams.hem_kind == "faced"
     return Edge("hem", shape.hem, brief.hem, "hem facing/hem" if faced else "", hem=not faced, governs=("seams.hem",))
 
@@ -130,47 +131,51 @@ def _drawn_on(path: Path, below: float, a: float, shape: Shape) -> Path:
     return Path(tuple(curves))
 
 
-def _opened(sides: dict[str, tuple[Edge, ...]]) -> list[tuple[str, Edge]]:
-    return [(side, e) for side, edges in sides.items() for e in edges if e.name == f"{side} opening"]
+def _ending(sides: dict[str, tuple[Edge, ...]], stop: float) -> list[tuple[str, Edge]]:
+    """The edges at the opening that end at the stop; where it lies deeper, the opening runs on into the next tier."""
+    return [
+        (side, e)
+        for side, edges in sides.items()
+        for e in edges
+        if e.name == f"{side} opening" and (len(edges) > 1 or stop < e.path.length + TOUCH)
+    ]
 
 
 def _stop_point(side: str, edge: Edge) -> Point:
     return edge.path.end if side == "right" else edge.path.start
 
 
-def _stop_marks(
-    brief: Brief, sides: dict[str, tuple[Edge, ...]], shape: Shape, stop: float, level: Level
-) -> tuple[LineMark, ...]:  # fmt: skip
+def _stop_marks(brief: Brief, sides: dict[str, tuple[Edge, ...]], stop: float) -> tuple[LineMark, ...]:
     """A short bar across the seam line where the opening ends."""
     if brief.opening.kind == "wrap":
         return ()
-    whole, a = brief.stop, brief.seams.allowance
-    words = phrase("zip stop: {s} below the seam, {r} from the raw edge", s=whole, r=stop + a)
+    a = brief.seams.allowance
+    words = phrase("zip stop: {s} below the seam, {r} from the raw edge", s=stop, r=stop + a)
     if brief.opening.kind == "placket":
-        words = phrase("end of the opening: {s} below the seam, {r} from the raw edge", s=whole, r=stop + a)
+        words = phrase("end of the opening: {s} below the seam, {r} from the raw edge", s=stop, r=stop + a)
     marks = []
-    for side, edge in _opened(sides):
-        if len(sides[side]) == 1:
-            continue  # it runs on into the next tier
+    for side, edge in _ending(sides, stop):
         at, out = _stop_point(side, edge), edge.path.direction(edge.path.length / 2).outward()
         marks.append(LineMark("zip stop", line(*at.along(out, -5), *at.along(out, 5)), words, STOP))
     return tuple(sorted(marks, key=lambda m: m.path.start.x))
 
 
 def _stop_handles(
-    brief: Brief, sides: dict[str, tuple[Edge, ...]], level: Level
+    brief: Brief, sides: dict[str, tuple[Edge, ...]], stop: float, level: Level
 ) -> tuple[list[Handle], list[Dimension]]:  # fmt: skip
     """The stop can be dragged and is measured, once on a piece: on its left where both sides are open."""
     if brief.opening.kind == "wrap":
         return [], []
-    found = [(side, e) for side, e in _opened(sides) if len(sides[side]) > 1]
+    found = _ending(sides, stop)
     if not found:
         return [], []
     held = next((one for one in found if one[0] == "left"), found[0])
     shown = next((one for one in found if one[0] == "right"), found[0])
     at, foot = _stop_point(*held), _stop_point(*shown)
     top = shown[1].path.start if shown[0] == "right" else shown[1].path.end
-    words = phrase("{s:bare}", s=brief.stop)
+    words = phrase("{s:bare}", s=stop)
+    if level.depth:
+        words = phrase("{s:bare}, {w:bare} below the waist", s=stop, w=brief.stop)
     where: Side = "right" if shown[0] == "right" else "inside"
     dimension = Dimension("opening.zip_stop", Point(foot.x, top.y), foot, where, words)
     return [Handle("opening.zip_stop", at, "y", 1.0)], [dimension]

@@ -23,8 +23,9 @@ class Panels(Struct, frozen=True):
     """Equal straight panels: how many, the whole flat width T between seam lines (mm), the sewn length of their top
     (mm), and how they are cut.
 
-    `path` is the brief path of their fullness and `gain` what a millimetre of the whole flat width adds to it; 0
-    where it may not be dragged.
+    `path` is the brief path of their fullness and `gain` what a millimetre of the whole flat width adds to it;
+    `depth_path` is the path of how deep they are, `depth_gain` what a millimetre more adds to it, and `depth_words`
+    say it where it is not simply the length. A gain is 0 where the number may not be dragged.
     """
 
     count: int
@@ -34,6 +35,9 @@ class Panels(Struct, frozen=True):
     cut: str
     path: str = "skirt.fullness"
     gain: float = 0.0
+    depth_path: str = "skirt.length"
+    depth_gain: float = 1.0
+    depth_words: Phrase | None = None
 
     @property
     def ratio(self) -> float:
@@ -60,9 +64,12 @@ def panel_count(flat_width: float, room: float, allowance: float) -> int:
 
 def straight_panels(
     brief: Brief, panels: Panels, stations: tuple[Station, ...], *, stem: str = "skirt", name: str = "Skirt",
-    level: Level = WAIST,
+    level: Level = WAIST, below: tuple[Station, ...] = (),
 ) -> tuple[Ring, tuple[Piece, ...]]:  # fmt: skip
-    """The ring of panels and its pieces: one for each pair, from the opening to across from it."""
+    """The ring of panels and its pieces: one for each pair, from the opening to across from it.
+
+    `stations` are where the top meets the seam it is gathered to, and `below` where the foot meets the next tier.
+    """
     ring = paired(panels.count, stem)
     meets, opens = meeting(ring), opening_sides(ring)
     n = panels.count
@@ -71,13 +78,15 @@ def straight_panels(
         once = alone(k, n)
         pieces.append(panel(
             brief, piece_id(k, n, stem), piece_name(k, n, name, brief.opening.place),
-            _shape(brief, panels, stations, k, level), meets=meets, opens=opens, cut=1 if once else 2,
+            _shape(brief, panels, stations, k, level, below), meets=meets, opens=opens, cut=1 if once else 2,
             mirrored=not once, level=level,
         ))  # fmt: skip
     return ring, tuple(pieces)
 
 
-def _shape(brief: Brief, panels: Panels, stations: tuple[Station, ...], k: int, level: Level) -> Shape:
+def _shape(
+    brief: Brief, panels: Panels, stations: tuple[Station, ...], k: int, level: Level, below: tuple[Station, ...]
+) -> Shape:  # fmt: skip
     wide, deep = panels.width, panels.deep
     top, right, hem, left = straight_sides(wide, deep)
     lines, spots = _station_marks(brief, panels, stations, k, level)
@@ -85,7 +94,7 @@ def _shape(brief: Brief, panels: Panels, stations: tuple[Station, ...], k: int, 
     lines += gather_rows(brief, k * wide, (k + 1) * wide, panels.flat_width, gap)
     return Shape(
         top=top, right=right, hem=hem, left=left, grain=_grain(panels.cut, wide, deep), ratio=panels.ratio,
-        widens=(panels.path,), lines=tuple(lines), spots=tuple(spots),
+        widens=(panels.path,), lines=tuple(lines), spots=(*spots, *_foot_notches(brief, panels, below, k, level)),
         handles=tuple(_handles(brief, panels, k, level)), dimensions=tuple(_dimensions(brief, panels, k, level)),
     )  # fmt: skip
 
@@ -106,11 +115,24 @@ def _station_marks(
     return lines, spots
 
 
+def _foot_notches(
+    brief: Brief, panels: Panels, below: tuple[Station, ...], k: int, level: Level
+) -> list[Spot]:  # fmt: skip
+    """Notches at the foot, where the next tier's gathers are to meet this panel."""
+    a, places = brief.seams.allowance, (station.at - k * panels.width for station in below)
+    return [
+        notch(x, panels.deep + a, -90, a, level.foot, (panels.path,))
+        for x in places
+        if TOUCH < x < panels.width - TOUCH
+    ]
+
+
 def _handles(brief: Brief, panels: Panels, k: int, level: Level) -> list[Handle]:
     wide, deep = panels.width, panels.deep
     handles = []
-    if level is WAIST:
-        handles.append(Handle("skirt.length", Point(wide * 0.36, deep), "y", 1.0))
+    if panels.depth_gain:
+        handles.append(Handle(panels.depth_path, Point(wide * 0.36, deep), "y", panels.depth_gain))
+    if level.top == "waist":
         gap = brief.gathers.end_gap - k * wide
         if open_gap(brief) and 0 <= gap < wide:  # on a narrow panel the rows may start on the next one
             handles.append(Handle("gathers.end_gap", Point(gap, 0), "x", 1.0))
@@ -126,10 +148,10 @@ def _dimensions(brief: Brief, panels: Panels, k: int, level: Level) -> list[Dime
     found = [Dimension(panels.path, Point(0, foot), Point(wide, foot), "below", _width_words(panels))]
     if level.foot == "hem" and brief.seams.hem_kind != "faced":
         found.append(Dimension("seams.hem", Point(wide, deep), Point(wide, foot), "right", phrase("{h:bare}", h=hem)))
-    if k == 0 and level is WAIST:
-        top = -brief.waistband.depth if brief.skirt.length_includes_band else 0.0
-        words = phrase("{l:bare}", l=deep - top)
-        found.append(Dimension("skirt.length", Point(0, top), Point(0, deep), "left", words))
+    if k == 0:
+        top = -brief.waistband.depth if brief.skirt.length_includes_band and not panels.depth_words else 0.0
+        words = panels.depth_words or phrase("{l:bare}", l=deep - top)
+        found.append(Dimension(panels.depth_path, Point(0, top), Point(0, deep), "left", words))
     return found
 
 

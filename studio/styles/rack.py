@@ -10,6 +10,7 @@ from msgspec.structs import replace
 
 from studio.brief import Brief, Declared, Skirt, declared
 from studio.draft import Draft
+from studio.draft.making import Making
 from studio.units import Unit, usual_in
 
 from .style import Edit, Style
@@ -92,6 +93,11 @@ def uses(brief: Brief) -> tuple[str, ...]:
     """The optional sections this skirt needs."""
     style = RACK[style_of(brief)]
     return style.uses(brief.skirt)
+
+
+def making(brief: Brief, drafted: Draft) -> tuple[Making, ...]:
+    """The steps of sewing that are this style's own."""
+    return RACK[style_of(brief)].making(brief, brief.skirt, drafted)
 
 
 def girth(brief: Brief, depth: float) -> float:

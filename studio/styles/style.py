@@ -7,6 +7,7 @@ from msgspec import Struct
 
 from studio.brief import Brief, Skirt
 from studio.draft import Draft
+from studio.draft.making import Making
 
 S = TypeVar("S", bound=Skirt)
 Edit: TypeAlias = Mapping[str, Any]
@@ -23,7 +24,8 @@ class Style(Struct, Generic[S], frozen=True):
     `draft` drafts it. `girth` is the girth of the skirt, mm, so far below the waist seam, pleats and gathers let out.
     `widen` gives the edit that makes the hem's girth at least so many mm, and `clear` the one that makes the skirt's
     girth at hip depth so; both are None where no number of the style does it. `uses` names the shared sections of the
-    form that this skirt needs beyond those all skirts have ("gathers").
+    form that this skirt needs beyond those all skirts have ("gathers"), and `making` the steps of sewing it that
+    other skirts do not have.
     """
 
     record: type[S]
@@ -32,6 +34,7 @@ class Style(Struct, Generic[S], frozen=True):
     widen: Callable[[Brief, S, float], Edit | None] = _none
     clear: Callable[[Brief, S, float], Edit | None] = _none
     uses: Callable[[S], tuple[str, ...]] = lambda _: ()
+    making: Callable[[Brief, S, Draft], tuple[Making, ...]] = lambda _brief, _skirt, _draft: ()
 
     @property
     def name(self) -> str:

@@ -131,3 +131,57 @@ def test_box_of_an_arc_holds_its_bulge():
     box = Path((Arc(Point(0, 0), 50, -90, 180),)).box
     assert (0, -50, 50, 50) == pytest.approx(box, abs=0.02)
     assert box.meets(Box(49, 0, 60, 1))
+
+
+def flat_box(path: Path) -> Box:
+    """The box of very many chords."""
+    xs, ys = zip(*path.flat(1e-4), strict=True)
+    return Box(min(xs), min(ys), max(xs), max(ys))
+
+
+@given(points, points, points, points)
+def test_box_of_a_cubic(a: Point, b: Point, c: Point, d: Point):
+    """The box of a cubic just holds it: no more and no less than very many chords do."""
+    path = Path((Cubic(a, b, c, d),))
+    assert tuple(flat_box(path)) == pytest.approx(tuple(path.box), abs=0.01)
+
+
+@given(points, st.floats(1, 900), st.floats(-360, 360), st.floats(-360, 360))
+def test_box_of_an_arc(centre: Point, radius: float, first: float, sweep: float):
+    """The box of an arc reaches the quarters it passes, and only those."""
+    path = Path((Arc(centre, radius, first, sweep),))
+    assert tuple(flat_box(path)) == pytest.approx(tuple(path.box), abs=0.01)
+
+
+@given(st.sampled_from([CURVE, ARC, Line(Point(3, 4), Point(50, -9))]), st.floats(-400, 400), points)
+def test_turned_and_back(curve, degrees: float, about: Point):
+    """What is turned keeps its length, and turned back it is where it was."""
+    there = Path((curve,)).turned(degrees, about)
+    assert there.length == pytest.approx(curve.length)
+    assert there.turned(-degrees, about).at(30).distance(Path((curve,)).at(30)) < 1e-6
+
+
+@given(st.sampled_from([CURVE, ARC]), st.floats(-400, 400))
+def test_flipped(curve, x: float):
+    """A mirror image lies as far to the other side of the line."""
+    for share in (0.0, 0.3, 1.0):
+        one, other = curve.at(share), curve.flipped(x).at(share)
+        assert (2 * x - one.x, one.y) == pytest.approx(other)
+
+
+def test_runs_part_at_corners():
+    """A path is parted where it bends, and not where it runs on smoothly from one curve into the next."""
+    arc = Arc(Point(0, 0), 100, -90, 90)
+    smooth = Path((Line(Point(-50, -100), Point(0, -100)), arc, Line(Point(100, 0), Point(100, 70))))
+    assert (smooth,) == smooth.runs
+    bent = Path((*smooth.curves, Line(Point(100, 70), Point(0, 70))))
+    assert [3, 1] == [len(run.curves) for run in bent.runs]
+
+
+@given(st.floats(0, 1), st.floats(-80, 80))
+def test_nearest_on_an_arc(share: float, aside: float):
+    """The nearest place on an arc to a point beside it is where it stands off square."""
+    path = Path((ARC,))
+    at = ARC.at(share).along(ARC.direction(share).outward(), aside)
+    along, far = path.nearest(at)
+    assert (share * ARC.length, abs(aside)) == pytest.approx((along, far), abs=1e-6)

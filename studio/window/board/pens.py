@@ -10,7 +10,9 @@ from PySide6.QtGui import QFont, QFontMetricsF, QPen
 from .. import theme
 from ..tokens import Voice
 
-Ink: TypeAlias = Literal["cut", "seam", "fold", "placement", "centre", "grain", "gather", "notch", "button", "hole", "dimension"]
+Ink: TypeAlias = Literal[
+    "cut", "seam", "fold", "placement", "centre", "grain", "gather", "notch", "button", "hole", "dimension"
+]  # fmt: skip
 
 
 class Line(Struct, frozen=True):

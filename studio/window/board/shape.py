@@ -12,7 +12,7 @@ from studio.draft import LineMark, Piece, Spot
 from studio.drawing.piece import INK_OF, cut, seams
 from studio.geometry import Box, Path, Point
 
-from .heads import add_head
+from .heads import LONG, add_head
 from .paths import painter_path
 from .pens import Ink
 
@@ -22,7 +22,9 @@ _NOTCH: Final = 5.0  # least length, px
 _STOP: Final = 6.0  # least length of a bar across a line, px
 _BUTTON, _HOLE, _BAR = 4.0, 4.5, 3.0  # least half sizes, px
 _CROSS: Final = 0.4  # of a button's radius
-ORDER: Final[tuple[Ink, ...]] = ("gather", "centre", "seam", "fold", "grain", "cut", "notch", "button", "hole")
+ORDER: Final[tuple[Ink, ...]] = (
+    "gather", "centre", "seam", "placement", "fold", "grain", "cut", "notch", "button", "hole"
+)  # fmt: skip
 """From the first painted to the last: faint below firm."""
 
 
@@ -59,11 +61,13 @@ def shape(piece: Piece, scale: float) -> Shape:
 
     for stroke in seams(piece):
         add("seam", stroke.governs, painter_path([stroke.path], scale))
+    grain, heads = _grain(piece, scale)
     for mark in piece.lines:
         add(*_line(mark, scale))
+        if mark.role == "direction":
+            _add_direction(heads, mark.path, scale)
     for spot in piece.spots:
         add(*_spot(spot, scale))
-    grain, heads = _grain(piece, scale)
     add("grain", (), grain)
     outline = painter_path([piece.cut_line], scale)
     add("cut", cut(piece).governs, outline)
@@ -78,7 +82,15 @@ def _line(mark: LineMark, scale: float) -> tuple[Ink, tuple[str, ...], QPainterP
     ink = INK_OF[mark.role]
     if ink == "notch":
         return "notch", mark.governs, _segments(_at_least(mark.path, _STOP, scale))
-    return ink if ink in ("fold", "centre", "gather") else "seam", mark.governs, painter_path([mark.path], scale)
+    drawn: Ink = ink if ink in ("fold", "placement", "centre", "gather", "grain") else "seam"
+    return drawn, mark.governs, painter_path([mark.path], scale)
+
+
+def _add_direction(heads: QPainterPath, path: Path, scale: float) -> None:
+    """The head of a pleat's arrow, at the line it is placed on; none where it would be all there is."""
+    a, b = _px(path.start, scale), _px(path.end, scale)
+    if a.distance(b) > LONG:
+        add_head(heads, b, a)
 
 
 def _spot(mark: Spot, scale: float) -> tuple[Ink, tuple[str, ...], QPainterPath]:

@@ -1,0 +1,83 @@
+"""What cannot be sewn as it is asked for, with the nearest that can."""
+
+import math
+from collections.abc import Iterator
+from typing import Any
+
+from studio.brief.conditions import BANDS, ZIPS
+from studio.draft import Edge, Piece
+from studio.draft.bands.contour import most_less
+from studio.draft.placket import LEAST
+from studio.words import Phrase, phrase, tr
+
+from .finding import Finding, Worked
+from .rebanded import NAMES, rebanded
+
+EASED = 1.05
+"""Up to this ratio cloth is eased to a facing; above it is gathered (common practice, no source)."""
+EDGES = {"bound": "bound edge", "faced": "faced edge"}
+USUAL_LAP = 40.0
+
+
+def can_be_sewn(w: Worked) -> Iterator[Finding]:
+    """Band, opening, fastening and the waist of the skirt go together; where they do not, the nearest that does.
+
+    Elastic goes round in one piece. A placket wants a band that laps over it, as wide as its strips. An edge without
+    a band is hooked, for it takes no buttons, nor snaps where its ends only meet. A facing lies flat, so nothing
+    gathered or pleated can be faced. A shaped band is a band still: its top edge may be only so much shorter.
+    """
+    band, opening = w.brief.waistband, w.brief.opening.kind
+    if band.kind == "elastic" and opening != "none":
+        yield _stop(
+            w, "opening.kind", phrase("Elastic runs through its casing all round; an opening would part it."),
+            {"opening.kind": "none"}, phrase("No opening"),
+        )  # fmt: skip
+    if band.kind in EDGES:
+        yield from _edge(w, tr(EDGES[band.kind]))
+    if band.kind in BANDS and opening == "placket" and w.brief.lap < LEAST:
+        says = phrase("A placket as narrow as the extension of {x} cannot be turned; {n} can.", x=w.brief.lap, n=LEAST)
+        remedy = {"waistband.extension": USUAL_LAP}
+        yield _stop(w, "waistband.extension", says, remedy, phrase("Extension {x}", x=USUAL_LAP))
+    if band.kind == "contour" and band.upper_less > (most := most_less(w.brief)):
+        says = phrase("A band of {w} cannot be {l} shorter at its top; {m} is the most.", w=band.width,
+                      l=band.upper_less, m=most)  # fmt: skip
+        less = float(math.floor(most))
+        yield _stop(w, "waistband.upper_less", says, {"waistband.upper_less": less}, phrase("Shorter by {l}", l=less))
+
+
+def _edge(w: Worked, edge: str) -> Iterator[Finding]:
+    """What an edge without a band cannot have."""
+    opening, held = w.brief.opening.kind, w.brief.fastening.kind
+    hooked: dict[str, Any] = {"fastening.kind": "hook and bar"}
+    if opening == "placket":
+        says = phrase("A placket wants a band that laps over it; a {e:word} does not.", e=edge)
+        remedy = {"opening.kind": "lapped"} | (hooked if held != "hook and bar" else {})
+        yield _stop(w, "opening.kind", says, remedy, phrase("Lapped zip"))
+    elif opening != "none" and held == "buttons":
+        says = phrase("A {e:word} has no room for a buttonhole.", e=edge)
+        yield _stop(w, "fastening.kind", says, hooked, phrase("Hook it"))
+    elif opening in ZIPS and held == "snap":
+        says = phrase("The ends of a {e:word} meet above the zip, and a snap wants them to lap.", e=edge)
+        yield _stop(w, "fastening.kind", says, hooked, phrase("Hook it"))
+    if w.brief.waistband.kind == "faced" and (how := _drawn_up(w)):
+        says = phrase("A {h:word} waist cannot be faced: a facing lies flat.", h=tr(how))
+        yield _stop(w, "waistband.kind", says, rebanded(w.brief, "folded"), NAMES["folded"])
+
+
+def _drawn_up(w: Worked) -> str:
+    """How the waist of the skirt is taken in, if in a way that a facing cannot follow: darts it can."""
+    pieces = {p.id: p for p in w.draft.pieces}
+    waist = next(s for s in w.draft.seams if s.name == "waist")
+    edges = [(pieces[part.piece], pieces[part.piece].edge(part.edge)) for part in waist.one]
+    if any(e.ratio > EASED for _, e in edges):
+        return "gathered"
+    return "pleated" if any(_pleated(p, e) for p, e in edges) else ""
+
+
+def _pleated(piece: Piece, edge: Edge) -> bool:
+    return bool(edge.closes) and not any(m.role == "dart" for m in piece.lines)
+
+
+def _stop(w: Worked, where: str, says: Phrase, remedy: dict[str, Any], does: Phrase) -> Finding:
+    piece = "" if w.brief.waistband.kind == "faced" else "waistband"
+    return Finding("can-be-sewn", "stop", says, where, piece, remedy, does)

@@ -1,0 +1,114 @@
+"""The circle skirt: sectors of a ring, waist and hem true arcs about one centre.  r = S / (2πf)
+
+S is the waist seam and f the fraction of a circle. Above a full circle, f circles' worth of cloth is gathered to the
+seam, f to 1, so that the radius stays that of a full circle.
+"""
+
+# fmt: off
+import math
+from typing import Annotated
+
+from studio.brief import Brief, Flare, Skirt
+from studio.brief.declare import mm, times, whole
+from studio.draft import Draft, Fact
+from studio.draft.circle_cut import Cut, cut_circle
+from studio.draft.circle_panels import circle_panels
+from studio.draft.gathers import gather_facts, sections
+from studio.draft.hang import Hung, hang
+from studio.draft.marks import stations
+
+from .style import Edit, Style
+
+MOST = 12
+NARROW_FROM = 0.6
+"""From this fraction of a circle on the hem is a circle's; below it, a flared skirt's (common practice, no source)."""
+
+
+class Circle(Skirt, frozen=True, tag="circle"):
+    """A part of a circle, a whole one, or two gathered to the band."""
+
+    fraction: Annotated[float, times(
+        "Circles", 0.25, 2,
+        "1/4, 1/2, 3/4 or 1: how much of a circle the skirt is; above 1 it is gathered, 2 being two full circles.",
+        step=0.25)] = 1.0
+    bias_relief: Annotated[float, mm(
+        "Bias relief", 0, 10, "The waist is cut this much higher, for its bias stretches as it is sewn; a gathered "
+        "one need not be.")] = 3.0
+    panels: Annotated[int, whole(
+        "Panels", 0, MOST, "Sewn side by side; by cloth: one, halves, quarters, or quarters with a corner pieced on. "
+        "Above a full circle none is wider than a half.", blank="by cloth")] = 0
+# fmt: on
+
+    @property
+    def flare(self) -> Flare:
+        """Half a circle is a flared skirt; the rest is turned up as a circle is."""
+        return "circle" if self.fraction >= NARROW_FROM else "flared"
+
+
+def draft(brief: Brief, skirt: Circle) -> Draft:
+    """Sectors round the waist."""
+    circle = cut(brief, skirt)
+    gathered = circle.fraction > 1
+    met = stations(brief, sections(brief, circle.flat_width) if gathered else 4)
+    ring, pieces, seams = circle_panels(brief, circle, met)
+    piecing = sum(e.path.length * p.cut for p in pieces for e in p.edges if e.name == "piecing") / 2
+    rows = circle.flat_width * brief.gathers.rows if gathered else 0.0
+    return hang(brief, Hung(ring, met, pieces, facts(brief, circle), seams, stitching=piecing + rows))
+
+
+def facts(brief: Brief, circle: Cut) -> tuple[Fact, ...]:
+    """What matters about the cut: the radii, what the bias is given, how much too long a turned hem is."""
+    sweep = circle.round(circle.hem)
+    found = [
+        Fact("radius", "Radius of the waist", circle.radius),
+        Fact("cut_radius", "Radius of the waist as it is cut", circle.waist - brief.seams.allowance),
+        Fact("bias_relief", "Cut smaller for the bias", circle.relief),
+        Fact("hem_sweep", "Hem sweep", sweep),
+        Fact("hem_excess", "Hem edge longer than the hem", circle.round(circle.hem + brief.hem) - sweep),
+        Fact("panels", "Panels", circle.count, "count"),
+    ]
+    if circle.fraction <= 1:
+        return tuple(found)
+    flat = Fact("flat_width", "Flat width at the waist", circle.flat_width)
+    return (flat, *gather_facts(brief, circle.flat_width, circle.seam), *found)
+
+
+def cut(brief: Brief, skirt: Circle) -> Cut:
+    """The radius, and the panels by hand or by cloth."""
+    return cut_circle(brief, skirt.fraction, skirt.bias_relief, skirt.panels)
+
+
+def girth(brief: Brief, skirt: Circle, depth: float) -> float:
+    """2πf (r + depth), less what a slit takes."""
+    circle = cut(brief, skirt)
+    return circle.round(circle.radius + depth)
+
+
+def widened(brief: Brief, skirt: Circle, girth: float) -> Edit | None:
+    """The fraction that gives the hem a girth."""
+    return _wider(brief, skirt, girth, brief.finished_length)
+
+
+def cleared(brief: Brief, skirt: Circle, girth: float) -> Edit | None:
+    """The fraction that gives the skirt a girth at the hips."""
+    return _wider(brief, skirt, girth, brief.hip_depth)
+
+
+def _wider(brief: Brief, skirt: Circle, girth: float, depth: float) -> Edit | None:
+    """The fraction that gives a girth so deep below the waist, rounded up to a twentieth; none that would not fit the
+    cloth.
+
+    S + 2πf · depth up to a full circle, f (S + 2π · depth) beyond it.
+    """
+    seam, spread = brief.waist_seam, 2 * math.pi * depth
+    exact = (girth - seam) / spread if girth <= seam + spread else girth / (seam + spread)
+    fraction = max(math.ceil(exact * 20 - 1e-9) / 20, 0.25)
+    for panels in dict.fromkeys((skirt.panels, 0)):
+        if cut_circle(brief, fraction, skirt.bias_relief, panels).fits:
+            return {"skirt.fraction": fraction} | ({"skirt.panels": 0} if panels != skirt.panels else {})
+    return None
+
+
+STYLE = Style(
+    Circle, draft, girth, widen=widened, clear=cleared, uses=lambda skirt: ("gathers",) if skirt.fraction > 1 else ()
+)
