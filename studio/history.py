@@ -5,7 +5,7 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
-from .brief import Brief
+from .brief import Brief, Skirt
 
 STEPS: Final = 500
 
@@ -71,6 +71,11 @@ class History(Struct, frozen=True):
         if not self.after:
             return self
         return self._at(self.after[-1], (*self.before, self.now), self.after[:-1])
+
+    def lately(self, kind: type[Skirt]) -> Skirt | None:
+        """The skirt of this kind that was last on the table, on the way here or further on."""
+        briefs = (*reversed(self.before), *reversed(self.after))
+        return next((b.skirt for b in briefs if type(b.skirt) is kind), None)
 
     def saved_at(self) -> "History":
         """The brief has been saved as it is now."""

@@ -54,7 +54,7 @@ def _edge(w: Worked, edge: str) -> Iterator[Finding]:
         remedy = {"opening.kind": "lapped"} | (hooked if held != "hook and bar" else {})
         yield _stop(w, "opening.kind", says, remedy, phrase("Lapped zip"))
     elif opening != "none" and held == "buttons":
-        says = phrase("A {e:word} has no room for a buttonhole.", e=edge)
+        says = phrase("A {e:word} takes no buttonhole.", e=edge)
         yield _stop(w, "fastening.kind", says, hooked, phrase("Hook it"))
     elif opening in ZIPS and held == "snap":
         says = phrase("The ends of a {e:word} meet above the zip, and a snap wants them to lap.", e=edge)

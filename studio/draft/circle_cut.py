@@ -70,7 +70,7 @@ class Cut(Struct, frozen=True, kw_only=True):
 
     @property
     def ratio(self) -> float:
-        """Cloth at the waist for each millimetre of the seam: above 1 where it is gathered, below where it stretches."""
+        """Cloth at the waist for each millimetre of the seam: more than 1 where gathered, less where it stretches."""
         return self.flat_width / self.seam
 
     def round(self, radius: float) -> float:
@@ -198,7 +198,7 @@ def _fits(brief: Brief, circle: Cut) -> bool:
 
 
 def _piecing(brief: Brief, circle: Cut) -> float:
-    """How far from the straight side a piecing seam runs (mm), as far as the cloth allows; 0 where that is of no use."""
+    """How far from the straight side a piecing seam runs, mm: as far as the cloth allows, 0 where it is of no use."""
     a, room, angle = brief.seams.allowance, brief.usable_width, circle.angle
     low = 90 - angle
     if circle.count not in CORNERED or not -1e-9 < low < 80 - TIP:

@@ -108,8 +108,8 @@ def _dimensions(brief: Brief, circle: Cut, by: Held) -> list[Dimension]:
     side: Side = "inside" if by == "middle" else by
 
     def measured(path: str, start: float, end: float, words: Phrase) -> Dimension:
-        ends = (Point(0, way * radius - circle.radius) for radius in (start, end))
-        return Dimension(path, *ends, side, words)
+        one, other = (Point(0, way * radius - circle.radius) for radius in (start, end))
+        return Dimension(path, one, other, side, words)
 
     length, band = circle.length, 0.0
     if brief.skirt.length_includes_band:

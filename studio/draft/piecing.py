@@ -84,7 +84,7 @@ def _parted_edges(piece: Piece, x: float, right: bool) -> tuple[tuple[Edge, ...]
 def _corner_of(edge: Edge) -> str:
     """A corner's side is sewn to the corner of the next panel."""
     panel, slash, side = edge.sews_to.partition("/")
-    return f"{panel}-corner/{side}" if slash and not edge.name == "hem" else edge.sews_to
+    return f"{panel}-corner/{side}" if slash and edge.name != "hem" else edge.sews_to
 
 
 def _notch(edges: Iterable[Edge]) -> Spot:

@@ -31,7 +31,7 @@ RECORDS: tuple[type[Skirt], ...] = tuple(s.record for s in RACK.values())
 
 def usual(unit: Unit = "cm", style: str = "gathered") -> Brief:
     """A brief with every number at its usual value, in round numbers of the maker's unit."""
-    brief = Brief(skirt=RACK[style].record())
+    brief = Brief(skirt=RACK[style].record(), title=_title(style))
     if unit == "cm":
         return brief
     lengths = (d for d in declarations(brief).values() if d.kind == "length" and d.default is not None)
@@ -133,7 +133,7 @@ def edit(brief: Brief, changes: Mapping[str, Any]) -> Brief:
     """
     for path, new in changes.items():
         if path == "skirt.style":
-            brief = replace(brief, skirt=restyled(brief.skirt, new))
+            brief = restyled(brief, new)
             continue
         if path not in declarations(brief):
             raise KeyError(path)
@@ -142,11 +142,19 @@ def edit(brief: Brief, changes: Mapping[str, Any]) -> Brief:
     return brief
 
 
-def restyled(skirt: Skirt, style: str) -> Skirt:
-    """The same skirt in another style: what both styles have is kept, the rest starts at its usual value."""
-    record = RACK[style].record
-    if type(skirt) is record:
-        return skirt
-    shared = {f: getattr(skirt, f) for f in record.__struct_fields__ if f in skirt.__struct_fields__}
-    fresh: Skirt = record(**shared)
-    return fresh
+def restyled(brief: Brief, style: str, worn: Skirt | None = None) -> Brief:
+    """The same brief in another style: what both styles have is kept; the rest is as it was when that style was last
+    `worn`, or starts at its usual value. A title that only names the style names the new one.
+    """
+    record, now = RACK[style].record, brief.skirt
+    if type(now) is record:
+        return brief
+    own = {f: getattr(worn, f) for f in record.__struct_fields__} if isinstance(worn, record) else {}
+    shared = {f: getattr(now, f) for f in record.__struct_fields__ if f in now.__struct_fields__}
+    title = _title(style) if brief.title == _title(style_of(brief)) else brief.title
+    return replace(brief, skirt=record(**(own | shared)), title=title)
+
+
+def _title(style: str) -> str:
+    return f"A {style} skirt"
+

@@ -64,6 +64,11 @@ class Construction(Form):
         for name, section in self.sections.items():
             weights = [f.weight for f in docket.findings if f.where.startswith(f"{name}.")]
             section.tell(summary(name, brief, unit), weights[0] if weights else None)
+            section.setVisible(name == "skirt" or self._applies(name, brief))
+
+    def _applies(self, section: str, brief: Brief) -> bool:
+        """Whether this skirt needs any number of a section."""
+        return any(rack.applies(brief, e.declared) for p, e in self.fields.items() if p.startswith(f"{section}."))
 
     def reveal(self, path: str) -> None:
         self.sections[path.partition(".")[0]].open()

@@ -70,6 +70,10 @@ class Desk(QObject):
 
     def edit(self, path: str, value: Any) -> None:
         """A new value; values in a row at one path are one step, until it is finished."""
+        if path == "skirt.style":
+            worn = self.history.lately(rack.RACK[value].record)
+            self._step(self.history.edit(rack.restyled(self.brief, value, worn), joins=path))
+            return
         self._step(self.history.edit(rack.edit(self.brief, {path: value}), joins=path))
 
     def finish(self, path: str = "") -> None:

@@ -23,6 +23,8 @@ _MEANS: Final[dict[Meaning, str]] = {
     "cut": "Cut here.",
     "seam": "Sew here.",
     "fold": "Fold and press here: the band, and the hem’s finished edge.",
+    "placement": "A pleat’s fold is laid on this line.",
+    "direction": "From the fold of a pleat to where it is laid.",
     "centre": "The middle, and the quarters: they meet those of the other piece.",
     "grain": "Lay this arrow along the selvedge.",
     "gather": "Sew the gathering stitches along it, and stop where it stops.",

@@ -29,6 +29,7 @@ DRAWN: Final[dict[str, str]] = {  # SVG path data
     "fold": "M7.5 5l5 5l-5 5",
     "unfold": "M5 7.5l5 5l5-5",
     "tick": "M4.5 10.5l3.8 3.8l7.2-8.4",
+    "style-": "M6.5 3h7v2h-7z M6.5 5l-3 12h13l-3-12",
     "style-gathered": "M6.5 3h7v2h-7z M6.5 5c-.8 4.5-2.8 8-3.5 12h14c-.7-4-2.7-7.5-3.5-12 "
     "M8.3 5.5l-.8 4 M10 5.5v5.5 M11.7 5.5l.8 4",
     "style-pleated": "M6.5 3h7v2h-7z M6.5 5l-3 12h13l-3-12 M8.2 5l-1.2 12 M10 5v12 M11.8 5l1.2 12",
@@ -44,11 +45,13 @@ _SILHOUETTE: Final = 1.2  # shown larger, so drawn finer
 
 def svg(name: str, shade: str) -> str:
     """An icon as an SVG document, stroked in a colour (#RRGGBB)."""
-    width = _SILHOUETTE if name.startswith("style-") else _STROKE
+    silhouette = name.startswith("style-")
+    drawn = DRAWN.get(name, DRAWN["style-"]) if silhouette else DRAWN[name]
+    width = _SILHOUETTE if silhouette else _STROKE
     return (
         '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 20 20">'
         f'<g fill="none" stroke="{shade}" stroke-width="{width}" stroke-linecap="round" stroke-linejoin="round">'
-        f'<path d="{DRAWN[name]}"/></g></svg>'
+        f'<path d="{drawn}"/></g></svg>'
     )
 
 

@@ -20,14 +20,16 @@ def _skirt(brief: Brief) -> list[Phrase]:
 
 
 def _waistband(brief: Brief) -> list[Phrase]:
-    return [
-        phrase("{w:bare}", w=brief.waistband.width),
-        phrase("extension {e:bare}", e=brief.waistband.extension),
-    ]
+    parts = [phrase(tr(brief.waistband.kind)), phrase("{w:bare}", w=brief.waistband.depth)]
+    return [*parts, phrase("extension {e:bare}", e=brief.lap)] if brief.lap else parts
 
 
 def _opening(brief: Brief) -> list[Phrase]:
-    return [phrase(brief.opening.place), phrase("zip {s:bare}", s=brief.opening.zip_stop)]
+    kind = brief.opening.kind
+    if kind == "none":
+        return [phrase("none")]
+    depth = [] if kind == "wrap" else [phrase("{s:bare} deep", s=brief.opening.zip_stop)]
+    return [phrase(kind), phrase(brief.opening.place), *depth]
 
 
 def _fastening(brief: Brief) -> list[Phrase]:
@@ -48,6 +50,15 @@ def _seams(brief: Brief) -> list[Phrase]:
     return [phrase("{a:bare}", a=brief.seams.allowance), phrase("hem {h:bare}", h=brief.hem)]
 
 
+def _pockets(brief: Brief) -> list[Phrase]:
+    return [phrase(brief.pockets.kind)]
+
+
+def _lining(brief: Brief) -> list[Phrase]:
+    kind = phrase(brief.lining.kind)
+    return [kind] if kind.text == "none" else [kind, phrase("{s:bare} shorter", s=brief.lining.shorter)]
+
+
 def _cloth(brief: Brief) -> list[Phrase]:
     on_hand = brief.cloth.on_hand
     wide = phrase("{w:bare} wide", w=brief.cloth.width)
@@ -65,6 +76,8 @@ _PARTS = {
     "fastening": _fastening,
     "gathers": _gathers,
     "seams": _seams,
+    "pockets": _pockets,
+    "lining": _lining,
     "cloth": _cloth,
     "paper": _paper,
 }

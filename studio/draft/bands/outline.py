@@ -10,6 +10,7 @@ from ..fastening import elastic_girth
 from ..marks import Station, notch_depth, quarter_name
 from ..piece import Dimension, Edge, LineMark, Spot
 from ..seam import Part, Seam
+from ..turned_over import meeting
 from .band import Waist
 from .lie import Lie
 
@@ -55,7 +56,8 @@ def edges(
         edge("waist", lie.run(seam, 0, 0), low, words, deep),
         edge("plain end", lie.across(0, 0, high), a, phrase("plain end")),
     )
-    return tuple(e for e in found if e.path.length > 0)
+    kept = [e for e in found if e.path.length > 0]
+    return meeting(kept) if lie.radius else tuple(kept)
 
 
 def band_stations(brief: Brief, waist: Waist) -> tuple[Station, ...]:

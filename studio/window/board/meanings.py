@@ -10,14 +10,17 @@ from .pens import Ink
 from .shape import Shape
 
 Meaning: TypeAlias = Literal[
-    "cut", "seam", "fold", "centre", "grain", "gather", "row stop", "zip stop", "notch", "button", "buttonhole", "hook"
-]
+    "cut", "seam", "fold", "placement", "direction", "centre", "grain", "gather", "row stop", "zip stop", "notch",
+    "button", "buttonhole", "hook",
+]  # fmt: skip
 
 WORDS: Final[dict[Meaning, str]] = {
     "cut": "cut",
     "seam": "seam",
     "fold": "fold, hem",
-    "centre": "centre, quarter",
+    "placement": "placement",
+    "direction": "laid to",
+    "centre": "centre, quarter, hip",
     "grain": "grain",
     "gather": "gather row",
     "row stop": "rows end",
@@ -33,6 +36,14 @@ _MARKED: Final[dict[Role | Spotted, Meaning]] = {
     "first turn": "fold",
     "centre": "centre",
     "quarter": "centre",
+    "hip": "centre",
+    "pleat fold": "fold",
+    "placement": "placement",
+    "direction": "direction",
+    "stitching": "seam",
+    "dart": "seam",
+    "pocket": "seam",
+    "slit": "seam",
     "gather": "gather",
     "row stop": "row stop",
     "zip stop": "zip stop",
@@ -41,6 +52,8 @@ _MARKED: Final[dict[Role | Spotted, Meaning]] = {
     "button": "button",
     "hook": "hook",
     "bar": "hook",
+    "snap": "hook",
+    "drill": "hook",
 }
 _DRAWN: Final[tuple[Ink, ...]] = ("cut", "seam", "grain")  # by the piece itself, without a mark
 

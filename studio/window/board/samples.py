@@ -38,12 +38,16 @@ def paint_sample(painter: QPainter, meaning: Meaning, x: float, y: float) -> Non
         case "buttonhole":
             ends = (middle - 9, middle + 9)
             _draw(painter, "hole", QLineF(ends[0], y, ends[1], y), *(QLineF(a, y - 3, a, y + 3) for a in ends))
+        case "direction":
+            _draw(painter, "grain", QLineF(x, y, end, y))
+            _draw_head(painter, Point(end, y), Point(x, y))
         case "hook":
             _draw(painter, "hole", QLineF(x + 4, y, x + 14, y), QLineF(x + 25, y - 5, x + 25, y + 5))
         case _:
             _draw(painter, meaning, QLineF(x, y, end, y))
             if meaning == "grain":
-                _draw_heads(painter, Point(x, y), Point(end, y))
+                _draw_head(painter, Point(x, y), Point(end, y))
+                _draw_head(painter, Point(end, y), Point(x, y))
 
 
 def _draw(painter: QPainter, ink: Ink, *lines: QLineF) -> None:
@@ -66,8 +70,7 @@ def _draw_button(painter: QPainter, at: QPointF) -> None:
                        QLineF(at.x(), at.y() - 1.8, at.x(), at.y() + 1.8)])  # fmt: skip
 
 
-def _draw_heads(painter: QPainter, start: Point, end: Point) -> None:
-    heads = QPainterPath()
-    add_head(heads, start, end)
-    add_head(heads, end, start)
-    painter.fillPath(heads, theme.colour(LINES["grain"].token))
+def _draw_head(painter: QPainter, tip: Point, tail: Point) -> None:
+    head = QPainterPath()
+    add_head(head, tip, tail)
+    painter.fillPath(head, theme.colour(LINES["grain"].token))
