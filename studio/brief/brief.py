@@ -94,6 +94,13 @@ class Brief(Record, frozen=True):
         return usual_hem(self.skirt.flare, self.seams.hem_kind, self.cloth.weight)
 
     @property
+    def first_turn(self) -> float:
+        """How much is turned under at the hem's raw edge (mm): at most half of a hem that follows from the skirt."""
+        if self.seams.hem_kind in ("single", "faced"):
+            return 0.0
+        return self.seams.first_turn if self.seams.hem is not None else min(self.seams.first_turn, self.hem / 2)
+
+    @property
     def stop(self) -> float:
         """How deep the opening is, down from the waist seam (mm): 0 where there is none, the whole length of a wrap;
         a zip or placket ends at least 5 above the hem line.

@@ -8,6 +8,7 @@ from .band import (
     interfacing_fits,
 )
 from .body import hip_smaller_than_waist, measurement_unusual
+from .circle import hem_too_deep_for_curve, level_after_hanging
 from .cloth import cloth_on_hand_suffices, pieces_fit_cloth
 from .finding import WEIGHTS, Finding, Rule, Weight, Worked, rule_name
 from .opening import allowance_holds_zip, opening_passes_hips, stop_above_hem, zip_long_enough
@@ -26,6 +27,7 @@ RULES: tuple[Rule, ...] = (
     can_be_sewn, opening_passes_hips, stop_above_hem, zip_long_enough, allowance_holds_zip,
     closed_girth_holds, hole_inside_extension, button_fits_band, band_needs_shape, interfacing_fits,
     seams_walk, notches_meet, length_leaves_a_skirt, gathers_too_bulky, first_turn_inside_hem, stride,
+    hem_too_deep_for_curve, level_after_hanging,
     pleats_stay_shut_at_hip, pleats_overlap, pleats_take_cloth,
     pieces_fit_cloth, cloth_on_hand_suffices,
     hip_smaller_than_waist, measurement_unusual,

@@ -104,9 +104,7 @@ def length_leaves_a_skirt(w: Worked) -> Iterator[Finding]:
 
 def first_turn_inside_hem(w: Worked) -> Iterator[Finding]:
     """The first turn is less than the hem, and at most half of it lies flat. The remedy halves it."""
-    hem, turn = w.brief.hem, w.brief.seams.first_turn
-    if w.brief.seams.hem_kind in ("single", "faced"):
-        return
+    hem, turn = w.brief.hem, w.brief.first_turn
     if turn > hem / 2 + 1e-9:
         says = phrase("A first turn of {t} is more than half a hem of {h}.", t=turn, h=hem)
         half = math.floor(hem / 2)

@@ -140,11 +140,11 @@ def _bias_notes(circle: Cut, sector: Sector) -> tuple[Note, ...]:
     first = math.ceil((sector.last + NEAR - 45) / 90)
     last = math.floor((sector.first - NEAR - 45) / 90)
     radius = sector.waist + circle.length * 0.75
-    return tuple(Note(BIAS, sector.place(45.0 + 90 * k, radius)) for k in range(first, last + 1))
+    return tuple(Note(BIAS, sector.place(45.0 + 90 * k, radius).moved(-ASIDE, 0)) for k in range(first, last + 1))
 
 
-NEAR = 5.0
-"""Nearer to a side than this (degrees) there is no room for words."""
+NEAR, ASIDE = 5.0, 70.0
+"""Nearer to a side than this (degrees) there is no room for words, and so far (mm) aside they clear a quarter line."""
 
 
 def _stop_along(piece: Piece) -> Piece:

@@ -2,8 +2,8 @@
 
 Drawn with the centre at x = 0, the side seam to its left, the waist of the centre front at y = 0 (mm). The waist is
 drawn with the darts closed, as one smooth curve square to centre and side, and then opened; so it is true across
-every dart and every seam. Proportions are those of a teaching handout of WikiEducator: the back of a half hip is 15
-and that of a half waist 12 wider than the front.
+every dart and every seam. Proportions are those of a teaching handout (WikiEducator): the back of a half hip is 1.5 cm
+and the back of a half waist 1.2 cm wider than the front.
 """
 
 import math
@@ -11,28 +11,28 @@ from functools import lru_cache
 
 from msgspec import Struct
 
-from studio.geometry import TOUCH, Curve, Line, Path, Point
+from studio.geometry import TOUCH, Curve, Path, Point
 
-from .dart import Dart, Hinge, dart, met, opened, shut, shut_curve
+from .dart import Dart, Hinge, dart, opened, shut, shut_curve
 from .intake import BACK, FRONT, Kind, dart_lengths, dart_widths
+from .side_seam import Side, SideLine
 from .smooth import smooth
+from .waist_line import Wanted, WaistLine, waist_line
 
 HIP_SHIFT, WAIST_SHIFT = 7.5, 6.0
-"""Half of what the back quarter is wider than the front, at hip and waist (mm): 0.75 cm, and half of 1.2 cm
-(WikiEducator handout)."""
+"""Half of what the back quarter is wider than the front, at hip and waist, mm (WikiEducator handout)."""
 LOWERED = 10.0
 """The centre back's waist lies this much lower (mm): 0.5 to 1.5 cm (common practice, no source)."""
-RAISED = 13.0
-"""The side waist is raised by up to this (mm): 0.5 to 1.3 cm (common practice, no source)."""
 STEEP = 1.5
-"""The side comes in over at least this many times what it takes in, however high the hip is."""
-NEAR = 1e-8
+"""A side comes in over at least so many times what it takes in, however high the hip is."""
+BELOW_HIP = 10.0
+"""The hip line is marked where at least this much skirt (mm) is left below it."""
 
 
 class Sizes(Struct, frozen=True):
     """What a block is drafted to, mm: girths of waist and hip with their ease, the hip depth, the length at the centre
     front. Darts in each quarter, 0 for as many as the intake wants, and whether they are laid as tucks. For an A-line
-    the share of each dart that is closed, and what each piece's side gains at the hem.
+    the share of each dart that is closed, and what the side of each quarter gains at the hem.
     """
 
     waist: float
@@ -51,55 +51,15 @@ class Sizes(Struct, frozen=True):
         return max(0.0, self.hip - self.waist) / 2
 
 
-class Side(Struct, frozen=True):
-    """A side seam before any dart is closed: from the waist down a curve that ends at the hip, and the straight below;
-    or only the straight, where it flares more than the hip asks for.
-    """
-
-    top: Point
-    lean: float  # of the waist's end from the upright, radians
-    below: Point  # the way the straight runs
-    curve: Curve | None = None
-
-    @property
-    def hip(self) -> Point:
-        """Where the straight begins."""
-        return self.curve.end if self.curve else self.top
-
-    def at(self, depth: float) -> tuple[Point, Point]:
-        """The place level with `depth` on the centre, mm below the waist, and the way the side runs there."""
-        if self.curve is None:
-            return self.top.along(self.below, max(0.0, depth)), self.below
-        if depth >= self.hip.y:
-            return self.hip.along(self.below, depth - self.hip.y), self.below
-        share = _share_at_depth(self.curve, depth)
-        return self.curve.at(share), self.curve.direction(share)
-
-    def down(self, length: float) -> Path:
-        """The seam from the waist, so long (mm)."""
-        upper = self.curve.length if self.curve else 0.0
-        if self.curve is not None and length < upper - TOUCH:
-            return Path((self.curve,)).split(length)[0]
-        straight = Line(self.hip, self.hip.along(self.below, length - upper))
-        return Path((*([self.curve] if self.curve else []), *([straight] if length > upper + TOUCH else [])))
-
-    def length(self, depth: float) -> float:
-        """Of the seam, from the waist to a depth (mm)."""
-        if self.curve is None:
-            return max(0.0, depth)
-        if depth >= self.hip.y:
-            return self.curve.length + depth - self.hip.y
-        return self.curve.part(0, _share_at_depth(self.curve, depth)).length
-
-
 class Quarter(Struct, frozen=True):
     """A quarter of a skirt between its seam lines.
 
     `top` is walked from the side to the centre, dart roofs included, which `closes` lists; `side` down from the waist,
-    `hem` and `hip` from the centre to the side. `hip_along` is where the hip lies down the side, 0 where the
-    skirt ends above it. Darts are counted from the centre.
+    `hem` and `hip` from the centre to the side. `hip_along` is where the hip lies down the side, 0 where the skirt
+    ends above it. Darts are counted from the centre.
     """
 
+    waist: float
     top: Path
     closes: tuple[tuple[float, float], ...]
     side: Path
@@ -107,34 +67,33 @@ class Quarter(Struct, frozen=True):
     hip: Path | None
     hip_along: float
     darts: tuple[Dart, ...]
-    waist: float
     lowered: float
-    taken: tuple[Hinge, ...]  # what the darts took in before any was closed
-    widths: tuple[float, ...]
+    drawn: WaistLine
     closing: tuple[Hinge, ...]
-    block: Side
 
     @property
     def side_intake(self) -> float:
         """What the side seam takes in from hip to waist, mm."""
-        return max(0.0, self.block.top.x - self.block.hip.x)
+        return max(0.0, self.drawn.side.top.x - self.drawn.side.hip.x)
 
     def girth(self, depth: float) -> float:
-        """Width at a depth below the waist (mm), the darts closed: at the hip and below, the level line's length."""
-        hip = self.block.hip.y
+        """Width at a depth below the waist (mm), the darts closed: from the hip down, the level line's length."""
+        side = self.drawn.side
+        hip = side.hip.y
         if depth >= hip:
-            return self._level(depth)
-        place, _ = self.block.at(depth)
-        flat = -place.x - sum(
-            w * min(1.0, max(0.0, (h.apex.y - depth) / h.apex.y)) for w, h in zip(self.widths, self.taken, strict=True)
-        )
-        gained = self._level(hip) + self.block.hip.x if self.closing else 0.0
+            return _level(*side.at(depth), self.closing, depth).length - self._darted(depth)
+        gained = _level(*side.at(hip), self.closing, hip).length + side.hip.x if self.closing else 0.0
         whole = sum(h.degrees * (hip - h.apex.y) for h in self.closing)
-        opened = sum(h.degrees * max(0.0, depth - h.apex.y) for h in self.closing)
-        return max(self.waist, flat + (gained * opened / whole if whole else 0.0))
+        passed = sum(h.degrees * max(0.0, depth - h.apex.y) for h in self.closing)
+        flat = -side.at(depth)[0].x - self._darted(depth)
+        return max(self.waist, flat + (gained * passed / whole if whole else 0.0))
 
-    def _level(self, depth: float) -> float:
-        return level(self.block, self.closing, depth).length
+    def _darted(self, depth: float) -> float:
+        """What the darts take in at a depth."""
+        return sum(
+            2 * math.tan(math.radians(h.degrees / 2)) * min(h.apex.y, max(0.0, h.apex.y - depth))
+            for h in self.drawn.hinges
+        )
 
 
 class Block(Struct, frozen=True):
@@ -144,25 +103,79 @@ class Block(Struct, frozen=True):
     back: Quarter
 
     def girth(self, depth: float) -> float:
-        """Girth at a depth below the waist, mm."""
+        """Girth at a depth below the waist, mm, the darts closed."""
         return 2 * (self.front.girth(depth) + self.back.girth(depth))
 
-
-def level(side: Side, closing: tuple[Hinge, ...], depth: float) -> Path:
-    """The level line at a depth (mm): from the centre to the side, square to both, after these darts are closed."""
-    place, way = side.at(depth)
-    way = way.turned(90 + sum(h.degrees for h in closing))
-    return Path((smooth(Point(0, depth), Point(-1, 0), shut(place, closing), way),))
+    @property
+    def hem_sweep(self) -> float:
+        """Girth of the hem line, mm."""
+        return 2 * (self.front.hem.length + self.back.hem.length)
 
 
 @lru_cache(maxsize=64)
 def block(sizes: Sizes) -> Block:
     """The block of these sizes."""
-    back_part = min(1.5, sizes.intake / 2)
-    hip = max(sizes.hip, sizes.waist) / 4
-    fronts = sizes.waist / 4 - HIP_SHIFT + back_part, hip - HIP_SHIFT
-    backs = sizes.waist / 4 + HIP_SHIFT - back_part, hip + HIP_SHIFT
-    front = _drawn(sizes, FRONT, *fronts, sizes.front_darts, 0.0, None)
+    hip, waist = max(sizes.hip, sizes.waist) / 4, sizes.waist / 4
+    shift = max(WAIST_SHIFT, HIP_SHIFT - sizes.intake / 2)
     lowered = min(LOWERED, sizes.length / 20, sizes.intake / 4)
-    back = _drawn(sizes, BACK, *backs, sizes.back_darts, lowered, front)
-    return Block(front, back)
+    front = _quarter(sizes, FRONT, waist - shift, hip - HIP_SHIFT, sizes.front_darts, 0.0, None)
+    return Block(front, _quarter(sizes, BACK, waist + shift, hip + HIP_SHIFT, sizes.back_darts, lowered, front))
+
+
+def _quarter(
+    sizes: Sizes, kind: Kind, waist: float, hip: float, asked: int, lowered: float, front: Quarter | None
+) -> Quarter:  # fmt: skip
+    """One quarter; the back's side is as long as that of the front."""
+    widths = dart_widths(kind, hip - waist, waist, sizes.hip_depth, sizes.length, asked)
+    lengths = dart_lengths(kind, len(widths), sizes.hip_depth, sizes.length)
+    intake = hip - waist - sum(widths)
+    line = SideLine(hip, max(sizes.hip_depth, STEEP * intake), sizes.length, sizes.side_flare)
+    like = front.drawn.side.curve if front else None
+    drawn = waist_line(Wanted(waist, lowered, tuple(widths), lengths, line, intake, like.length if like else 0.0))
+    length = front.side.length if front else drawn.side.length(sizes.length)
+    hinges, depth = drawn.hinges, max(line.depth, sizes.hip_depth)
+    marked = sizes.length > depth + BELOW_HIP
+    along = 0.0 if not marked else front.hip_along if front else drawn.side.length(depth)
+    closing = tuple(Hinge(h.apex, h.degrees * sizes.closing) for h in hinges) if sizes.closing and hinges else ()
+    side = drawn.side.down(length)
+    hem = _level(side.end, side.direction(length), closing, sizes.length)
+    top, closes, darts = _opened(drawn, closing, sizes.tucks)
+    return Quarter(
+        waist, top, closes, Path(tuple(shut_curve(c, closing) for c in side.curves)), hem,
+        _level(*drawn.side.at(depth), closing, depth) if marked else None, along, darts, lowered, drawn, closing,
+    )  # fmt: skip
+
+
+def _level(place: Point, way: Point, closing: tuple[Hinge, ...], depth: float) -> Path:
+    """The level line at a depth (mm): from the centre to a place on the side, square to both, once these are closed."""
+    square = way.turned(90 + sum(h.degrees for h in closing))
+    return Path((smooth(Point(0, depth), Point(-1, 0), shut(place, closing), square),))
+
+
+def _opened(
+    drawn: WaistLine, closing: tuple[Hinge, ...], tucks: bool
+) -> tuple[Path, tuple[tuple[float, float], ...], tuple[Dart, ...]]:  # fmt: skip
+    """The waist with what is left of its darts opened, from side to centre; where their roofs lie along it; the darts."""
+    left = drawn.hinges
+    if closing:
+        left = tuple(
+            Hinge(shut(h.apex, closing[:k]), h.degrees - c.degrees)
+            for k, (h, c) in enumerate(zip(drawn.hinges, closing, strict=True))
+        )
+    curves: list[Curve] = []
+    closes: list[tuple[float, float]] = []
+    darts: list[Dart] = []
+    ends = [1.0, *drawn.cuts, 0.0]
+    along = 0.0
+    for k in range(len(left), -1, -1):
+        part = opened(drawn.line.part(ends[k + 1], ends[k]), left[:k])
+        curves.append(part)
+        along += part.length
+        if k and left[k - 1].degrees > 1e-9:
+            found = dart(drawn.line, left[:k], drawn.rays[k - 1], drawn.cuts[k - 1], tucks)
+            roof = sum(c.length for c in found.roof)
+            closes.append((along, along + roof))
+            along += roof
+            curves += found.roof
+            darts.insert(0, found)
+    return Path(tuple(curves)), tuple(closes), tuple(darts)

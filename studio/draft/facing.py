@@ -19,7 +19,7 @@ from studio.words import phrase
 
 from .cut_line import cut_line
 from .marks import notch_on
-from .piece import PARTS, Edge, Note, Piece
+from .piece import PARTS, Dimension, Edge, Piece
 from .turned_over import edges_over, spots_over
 
 MOST = 0.8
@@ -59,6 +59,7 @@ def facing(piece: Piece, depth: float) -> Piece:
     x = shut.waist.box.centre.x
     edges = edges_over(drawn, x)
     middle = drawn[0].path.at(drawn[0].path.length / 2).towards(drawn[2].path.at(drawn[2].path.length / 2), 0.5)
+    shown = phrase("{d:bare}", d=deep)
     way = piece.grain[0].to(piece.grain[1]).unit()
     grain = tuple(middle.along(way, by * deep).flipped(x) for by in (-0.3, 0.3))
     return Piece(
@@ -68,7 +69,7 @@ def facing(piece: Piece, depth: float) -> Piece:
         cut_line=cut_line(edges),
         grain=(grain[0], grain[1]),
         spots=spots_over(notches, x),
-        notes=(Note(phrase("{d} deep", d=deep), middle.flipped(x)),),
+        dimensions=(Dimension("waistband.facing_depth", up.start.flipped(x), up.end.flipped(x), "right", shown),),
         cut=piece.cut,
         mirrored=piece.mirrored,
         row=PARTS,

@@ -110,9 +110,9 @@ def _hem_lines(brief: Brief, shape: Shape) -> tuple[LineMark, ...]:
     """The fold of the hem, drawn on through the allowances, and where its raw edge is turned under."""
     if brief.seams.hem_kind == "faced":
         return ()
-    a, turn = brief.seams.allowance, brief.seams.first_turn
+    a, turn = brief.seams.allowance, brief.first_turn
     lines = [LineMark("hem", _drawn_on(shape.hem, 0, a, shape), phrase("hem fold"), ("skirt.length",))]
-    if brief.seams.hem_kind != "single" and 0 < turn < brief.hem:
+    if 0 < turn < brief.hem:
         path = _drawn_on(offset(shape.hem, brief.hem - turn), brief.hem - turn, a, shape)
         lines.append(LineMark("first turn", path, phrase("first turn"), ("seams.first_turn",)))
     return tuple(lines)

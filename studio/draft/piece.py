@@ -132,6 +132,14 @@ class Piece(Struct, frozen=True):
         return any(e.fold for e in self.edges)
 
     @property
+    def rectangular(self) -> bool:
+        """Whether the cut line is an upright rectangle."""
+        sides = self.cut_line.curves
+        return len(sides) == 4 and all(
+            isinstance(c, Line) and min(abs(c.start.x - c.end.x), abs(c.start.y - c.end.y)) < TOUCH for c in sides
+        )
+
+    @property
     def as_cut(self) -> Path:
         """The outline as it is cut from cloth that lies open: a piece on the fold with its mirror image."""
         edge = next((e for e in self.edges if e.fold), None)

@@ -22,8 +22,8 @@ TO_THE_EDGE: tuple[Role, ...] = ("hem", "first turn")
 def pieced(piece: Piece, x: float) -> tuple[Piece, Piece]:
     """A panel of lines and arcs parted at `x`, which its outline crosses twice, and the corner to be sewn to it.
 
-    The panel is what lies nearer to x = 0. Both keep the outline of the whole, as if they had been joined before they
-    were cut. The corner bears the panel's id and "-corner".
+    The panel is what lies nearer to x = 0, and stays where it is. Both keep the outline of the whole, as if they had
+    been joined before they were cut. The corner bears the panel's id and "-corner".
     """
     right = x > 0
     inner, outer = _parted_edges(piece, x, right)
@@ -40,7 +40,18 @@ def pieced(piece: Piece, x: float) -> tuple[Piece, Piece]:
         lines=tuple(_clipped(piece.lines, x, -over, right)), spots=(_notch(outer),), notes=_notes(piece, x, right),
         handles=(), dimensions=(),
     )  # fmt: skip
-    return panel, corner
+    return panel, _moved(corner, -a - corner.cut_line.box.left)
+
+
+def _moved(piece: Piece, dx: float) -> Piece:
+    """The piece by itself, no longer where it was in the whole."""
+    return replace(
+        piece, edges=tuple(replace(e, path=e.path.moved(dx, 0)) for e in piece.edges),
+        cut_line=piece.cut_line.moved(dx, 0), grain=(piece.grain[0].moved(dx, 0), piece.grain[1].moved(dx, 0)),
+        lines=tuple(replace(m, path=m.path.moved(dx, 0)) for m in piece.lines),
+        spots=tuple(replace(s, at=s.at.moved(dx, 0)) for s in piece.spots),
+        notes=tuple(replace(n, at=n.at.moved(dx, 0)) for n in piece.notes),
+    )  # fmt: skip
 
 
 def piecing_seams(ring: Ring, corners: Mapping[str, str]) -> tuple[Seam, ...]:

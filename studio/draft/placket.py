@@ -18,7 +18,7 @@ from .cut_line import cut_line
 from .draft import Notion
 from .fastening import BUTTON_ROOM, SNAP, button_place, held_by, hole_length, inset
 from .interfacing import interfacing, interfacing_notion
-from .piece import PARTS, Dimension, Edge, LineMark, Note, Piece, Spot
+from .piece import PARTS, Dimension, Edge, LineMark, Note, Piece, Spot, Spotted
 from .ring import Ring
 from .seam import Part, Seam
 
@@ -113,11 +113,11 @@ def _strip(brief: Brief, id: str, name: str, meets: tuple[Part, ...]) -> Piece:
     )
     fold = LineMark("fold", line(wide, -a, wide, deep + a), phrase("fold"), LAPS)
     holes, spots = _held(brief, id, wide)
-    says = phrase("outside") if id == OVER else phrase("inside, behind the buttons")
+    says = phrase("outside") if id == OVER else phrase("inside")
     return Piece(
         id=id, name=name, edges=edges, cut_line=cut_line(edges),
         grain=(Point(wide * 1.5, deep * 0.2), Point(wide * 1.5, deep * 0.8)),
-        lines=(fold, *holes), spots=spots, notes=(Note(says, Point(wide / 2, deep * 0.9)),),
+        lines=(fold, *holes), spots=spots, notes=(Note(says, Point(wide / 2, placket_step(brief) * 0.4)),),
         dimensions=(
             Dimension("opening.zip_stop", Point(0, 0), Point(0, deep), "left", phrase("{s:bare}", s=deep)),
             Dimension("waistband.extension", Point(0, deep), Point(wide, deep), "below", phrase("{w:bare}", w=wide)),
@@ -132,14 +132,19 @@ def _held(brief: Brief, id: str, wide: float) -> tuple[tuple[LineMark, ...], tup
     downs = [step * (k + 1) for k in range(placket_count(brief))]
     governs = ("opening.buttons", "opening.zip_stop")
     x = wide - inset(brief) if id == OVER else button_place(brief)
-    if not _buttoned(brief):
-        x = wide / 2
+    named = [True, *[False] * (len(downs) - 1)]  # one name stands for all in line
+    if _buttoned(brief) and id == OVER:
+        words, long = phrase("buttonhole {l}", l=fastening_length(brief)), fastening_length(brief)
+        return tuple(
+            LineMark("buttonhole", line(x, y - ABOVE, x, y - ABOVE + long), words if first else None, governs)
+            for y, first in zip(downs, named, strict=True)
+        ), ()  # fmt: skip
+    role: Spotted = "button" if _buttoned(brief) else "snap"
+    size, words = f.button_diameter, phrase("button {d}", d=f.button_diameter)
+    if role == "snap":
+        x, size = wide / 2, SNAP
         words = phrase("snap, underneath") if id == OVER else phrase("snap")
-        return (), tuple(Spot("snap", Point(x, y), SNAP, words=words, governs=governs) for y in downs)
-    long = fastening_length(brief)
-    if id == UNDER:
-        words = phrase("button {d}", d=f.button_diameter)
-        return (), tuple(Spot("button", Point(x, y), f.button_diameter, words=words, governs=governs) for y in downs)
-    words = phrase("buttonhole {l}", l=long)
-    upright = (line(x, y - ABOVE, x, y - ABOVE + long) for y in downs)
-    return tuple(LineMark("buttonhole", path, words, governs) for path in upright), ()
+    return (), tuple(
+        Spot(role, Point(x, y), size, words=words if first else None, governs=governs)
+        for y, first in zip(downs, named, strict=True)
+    )

@@ -27,6 +27,8 @@ PLEATS = (
 """The numbers that move every fold."""
 NUMBERED, ARROWED = 0.035, 0.09
 """Numbers stand, and arrows lie, at these shares of the length below the waist seam."""
+ASIDE = 2
+"""A fold's depth is measured at the first pleat; a face so many further on, where its words have room."""
 
 
 class Laid(Struct, frozen=True):
@@ -238,15 +240,14 @@ def _handles(one: _Panel) -> tuple[Handle, ...]:
 
 def _dimensions(brief: Brief, one: _Panel) -> list[Dimension]:
     laid, pleats = one.laid, one.pleats
-    foot, start = one.deep + brief.hem, pleats.depth
-    a = brief.seams.allowance
-    end = start + pleats.hip / pleats.count
+    foot, a = one.deep + brief.hem, brief.seams.allowance
     found = [Dimension(laid.cloth_path, Point(0, -a), Point(one.wide, -a), "above", _width_words(one))]
     if one.k == 0:
-        depth, face = phrase("{d:bare} deep", d=pleats.depth), phrase("{s:bare} face", s=end - start)
+        depth, face = phrase("{d:bare} deep", d=pleats.depth), phrase("{s:bare} face", s=pleats.face(pleats.bend))
         top = -brief.waistband.depth if brief.skirt.length_includes_band else 0.0
+        start, end = one.face(min(ASIDE, one.held - 1), pleats.bend)
         found += [
-            Dimension(laid.depth_path, Point(0, foot), Point(start, foot), "below", depth),
+            Dimension(laid.depth_path, Point(0, foot), Point(pleats.depth, foot), "below", depth),
             Dimension(laid.face_path, Point(start, foot), Point(end, foot), "below", face),
             Dimension("skirt.length", Point(0, top), Point(0, one.deep), "left", phrase("{l:bare}", l=one.deep - top)),
         ]

@@ -40,7 +40,7 @@ def piece_drawing(piece: Piece) -> Group:
     """Everything drawn on a piece, in layers that are named for what they mean; cut line last, on top."""
     layers: dict[str, list[Stroke]] = {}
     spots = (s for mark in piece.spots for s in spot(mark))
-    for s in (*seams(piece), *lines(piece), *grain(piece), *spots, cut(piece)):
+    for s in (*seams(piece), *folds(piece), *lines(piece), *grain(piece), *spots, cut(piece)):
         layers.setdefault(s.ink, []).append(s)
     order = sorted(layers, key=lambda ink: ink == "cut")
     return Group(piece.id, tuple(Group(ink, tuple(layers[ink])) for ink in order))
@@ -54,6 +54,23 @@ def cut(piece: Piece) -> Stroke:
 def seams(piece: Piece) -> tuple[Stroke, ...]:
     """The lines to sew on: a hem's is its fold, and a piece without allowances has none of its own."""
     return tuple(Stroke(e.path, "seam", governs=e.governs) for e in piece.edges if e.allowance > 0 and not e.hem)
+
+
+def folds(piece: Piece) -> tuple[Stroke, ...]:
+    """The bracket whose ends point at a side that lies on the fold of the cloth."""
+    found: list[Stroke] = []
+    for e in piece.edges:
+        if e.fold:
+            size, into = e.path.length, e.path.direction(0).outward()
+            ends = [e.path.at(size * share) for share in BRACKET]
+            inner = [p.along(into, -BRACKET_DEEP) for p in ends]
+            found.append(stroke("grain", ends[0], inner[0], inner[1], ends[1]))
+            found += (head(p, into.degrees, 5, "grain") for p in ends)
+    return tuple(found)
+
+
+BRACKET, BRACKET_DEEP = (0.2, 0.8), 14.0
+"""A fold's bracket stands between these shares of the edge, and so deep in the piece (mm)."""
 
 
 def lines(piece: Piece) -> tuple[Stroke, ...]:

@@ -5,9 +5,10 @@ from functools import partial
 from typing import TypeAlias
 
 from studio.draft import Piece
+from studio.draft.piece import PARTS
 from studio.drawing import moved
 from studio.drawing.furniture import paragraph
-from studio.geometry import Box
+from studio.geometry import TOUCH, Box, Line, Path
 from studio.units import Unit, spell
 from studio.words import phrase, tr
 
@@ -59,16 +60,35 @@ def edge_gauges(
 
 
 def _makers(pieces: tuple[Piece, ...], unit: Unit, step: Moves | None) -> Iterator[tuple[str, Maker]]:
-    panel = next((p for p in pieces if any(m.role == "hem" for m in p.lines)), None)
+    skirt = [p for p in pieces if p.cloth == "main" and 0 < p.row < PARTS]
+    top = next((p for p in skirt if any(e.name == "waist" for e in p.edges)), None)
+    hemmed = next((p for p in skirt if any(m.role == "hem" for m in p.lines)), None)
     band = next((p for p in pieces if p.id == "waistband"), None)
-    if panel is not None:
-        yield tr("Waist gauge"), partial(waist_gauge, panel, unit)
-        yield tr("Hem gauge"), partial(hem_gauge, panel, unit)
-    if band is not None:
-        yield tr("Band end"), partial(extension_end, band, unit)
-        yield tr("Plain end"), partial(plain_end, band, unit)
+    yield tr("Waist gauge"), partial(_waist, top, unit)
+    yield tr("Hem gauge"), partial(_hem, hemmed, unit)
+    yield tr("Band end"), partial(extension_end, band, unit)
+    yield tr("Plain end"), partial(plain_end, band, unit)
     if step is not None and step.count > 1:
         yield tr("Moving the template"), partial(moving, step, unit)
+
+
+def _waist(panel: Piece | None, unit: Unit, wide: float) -> CutOut | str:
+    if panel is None or not _level(panel.edge("waist").path):
+        return tr("Waist gauge left out: the waist edge is curved; take it from the pattern.")
+    return waist_gauge(panel, unit, wide)
+
+
+def _hem(panel: Piece | None, unit: Unit, wide: float) -> CutOut | str:
+    if panel is None:
+        return tr("Hem gauge left out: the hem is faced.")
+    if not all(_level(m.path) for m in panel.lines if m.role == "hem"):
+        return tr("Hem gauge left out: the hem is curved; measure it up from the raw edge.")
+    return hem_gauge(panel, unit, wide)
+
+
+def _level(path: Path) -> bool:
+    """Whether a line runs straight along the piece."""
+    return all(isinstance(c, Line) and abs(c.start.y - c.end.y) < TOUCH for c in path.curves)
 
 
 def _fits(made: CutOut, room: Box) -> bool:

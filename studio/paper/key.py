@@ -24,6 +24,10 @@ _SIGNS: dict[str, tuple[str, tuple[Stroke, ...]]] = {
     "button": ("button", spot(Spot("button", _HERE, 12))),
     "hook": ("hook", spot(Spot("hook", _HERE, 8))),
     "bar": ("bar", spot(Spot("bar", _HERE, 8))),
+    "snap": ("snap", spot(Spot("snap", _HERE, 12))),
+    "drill": ("dart’s point", spot(Spot("drill", _HERE, 4))),
+    "placement": ("pleat laid here", marked_line(LineMark("placement", line(-4, 0, 4, 0)))),
+    "direction": ("pleat turns", marked_line(LineMark("direction", line(-4, 0, 4, 0)))),
 }
 """Each mark's name, and the mark itself about the origin, mm."""
 
@@ -69,7 +73,7 @@ def signs(shown: Collection[str], at: Point, step: Point, room: float) -> Drawin
     for k, name in enumerate(n for n in _SIGNS if n in shown):
         middle = Point(at.x + step.x * k + _REACH, at.y + step.y * k)
         words, drawn = _SIGNS[name]
-        scale = _REACH / CROSS if name == "button" else 1.0
+        scale = _REACH / CROSS if name in ("button", "snap") else 1.0
         marks += [replace(s, path=placed_path(s.path, middle, scale)) for s in drawn]
         text, height = fitted(tr(words), _SMALL, room - 2 * _REACH - 2)
         marks.append(Words(text, middle.moved(_REACH + 2, _SMALL * 0.34), height))

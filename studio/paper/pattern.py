@@ -1,6 +1,7 @@
 """A drafted piece as it is printed whole: its drawing, and the words that are read at the cutting table."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from msgspec import Struct
 
@@ -21,6 +22,8 @@ from .plan import PatternPiece
 from .reach import boxed
 from .title_block import HEIGHT, title_block
 
+ALONG = ("fold", "hem", "first turn", "hip", "stitching", "slit", "pocket")
+"""Lines whose words lie on them."""
 EVERY = 240.0
 """A line says its name about once a sheet (mm)."""
 SMALL, NOTED = 3.2, 6.2
@@ -88,17 +91,48 @@ def cut_size(piece: Piece, unit: Unit) -> str:
 
 def _blocks(piece: Piece, said: Said, box: Box) -> tuple[Group, ...]:
     block = title_block(said.number, piece.name, cut_words(piece), cells(piece, said, cut_size(piece, said.unit)))
+    size = boxed(block.marks)[0].box
     if piece.id == "waistband":
         waist = piece.edge("waist").path
-        wide = boxed(block.marks)[0].box.width
+        wide = size.width
         at = Point(
             waist.start.x * 0.625 - wide / 2, max(waist.start.y * 0.75, HEIGHT / 2 + 2) - HEIGHT / 2 + BETWEEN_WORDS
         )
     elif box.height < HEIGHT + 14:
         at = Point(box.left + box.width * 0.5, box.centre.y - HEIGHT / 2)
     else:
-        at = Point(box.left + box.width * 0.3, box.top + min(90.0, box.height * 0.3))
+        at = _roomy(piece.cut_line, size, Point(box.left + box.width * 0.3, box.top + min(90.0, box.height * 0.3)))
     return (Group(block.name, moved(block.marks, *at)),)
+
+
+def _roomy(outline: Path, block: Box, wanted: Point) -> Point:
+    """The wanted place for a block of words, or the one nearest to it where it lies on the piece as a whole."""
+    box, ring = outline.box, outline.flat(1.0)
+
+    def holds(at: Point) -> bool:
+        placed = block.moved(*at)
+        middle = placed.centre
+        xs, ys = (placed.left, middle.x, placed.right), (placed.top, middle.y, placed.bottom)
+        return all(_within(ring, Point(x, y)) for x in xs for y in ys)
+
+    if holds(wanted):
+        return wanted
+    steps = range(1, TRIES)
+    grid = (Point(box.left + box.width * i / TRIES, box.top + box.height * j / TRIES) for j in steps for i in steps)
+    return min((at for at in grid if holds(at)), key=wanted.distance, default=wanted)
+
+
+TRIES = 24
+"""Places tried along each side of a piece for a block of words."""
+
+
+def _within(ring: Sequence[Point], p: Point) -> bool:
+    """Whether a place lies inside a closed run of points (a ray to the right crosses it an odd number of times)."""
+    crossed = False
+    for a, b in pairwise(ring):
+        if (a.y > p.y) != (b.y > p.y) and p.x < a.x + (b.x - a.x) * (p.y - a.y) / (b.y - a.y):
+            crossed = not crossed
+    return crossed
 
 
 def _edge_words(piece: Piece, said: Said) -> Iterator[Mark]:
@@ -111,11 +145,13 @@ def _line_words(piece: Piece, said: Said) -> Iterator[Mark]:
     for m in piece.lines:
         if m.words is None or m.role == "gather":
             continue
-        if m.role in ("fold", "hem", "first turn"):
+        if m.role in ALONG:
             yield from _along(m.path, m.words, said.unit)
-        elif m.role in ("centre", "quarter"):
-            at = m.path.at(m.path.length - 12)
-            yield Words(spell(m.words, said.unit), at.moved(-1.4, 0), SMALL, turn=-90, patch=True)
+        elif m.role in ("centre", "quarter", "pleat fold", "placement"):
+            along = m.path.length - 12
+            turn = _read(m.path.direction(along))
+            at = m.path.at(along).moved(*Point(0, -1.4).turned(turn))
+            yield Words(spell(m.words, said.unit), at, SMALL, turn=turn, patch=True)
         elif m.role == "buttonhole":
             middle = m.path.at(m.path.length / 2)
             yield Words(spell(m.words, said.unit), middle.moved(0, -4.5), SMALL, align="centre", patch=True)
@@ -156,12 +192,15 @@ def _along(path: Path, words: Phrase, unit: Unit) -> Iterator[Mark]:
     n = max(1, round(size / EVERY))
     for k in range(n):
         at = path.at(size * (k + 0.5) / n)
-        way = path.direction(size / 2)
-        upright = abs(way.x) < 0.5
+        turn = _read(path.direction(size * (k + 0.5) / n))
         yield Words(
-            text, at.moved(SMALL * 0.34, 0) if upright else at.moved(0, SMALL * 0.34), SMALL,
-            turn=-90 if upright else 0, align="centre", patch=True,
-        )  # fmt: skip
+            text, at.moved(*Point(0, SMALL * 0.34).turned(turn)), SMALL, turn=turn, align="centre", patch=True
+        )
+
+
+def _read(way: Point) -> float:
+    """How words on a line are turned: with the line, read from below or from the right."""
+    return (way.degrees + 90 - 1e-9) % 180 - 90 + 1e-9
 
 
 def _inward(piece: Piece, side: Side) -> Point:
@@ -170,9 +209,9 @@ def _inward(piece: Piece, side: Side) -> Point:
     On the band, which has no room inside, it stands in the middle of the allowance.
     """
     aside = max(e.allowance for e in piece.edges if not e.hem) / 2
-    hem = max((e.allowance for e in piece.edges if e.hem), default=0.0)
+    hem = max((e.allowance for e in piece.edges if e.hem), default=aside * 2)
     wide = piece.cut_line.box.width
-    if not hem:
+    if piece.row == 0:
         return {"above": Point(0, -aside * 0.55), "below": Point(0, aside), "left": Point(-aside, 0)}.get(
             side, Point(aside, 0)
         )

@@ -35,7 +35,9 @@ class _Line(Struct, frozen=True):
 
 
 def waist_gauge(panel: Piece, unit: Unit, wide: float) -> CutOut:
-    """Gather rows, waist seam, back seam and the bar the rows start on, `wide` mm long; its top is the raw edge."""
+    """Gather rows, waist seam, seam at the opening and the bar the rows start on, `wide` mm long; its top is the raw
+    edge.
+    """
     lines, uprights = list(_waist_lines(panel)), list(_uprights(panel))
     deep = max([ln.away for ln in lines] + [u.foot for u in uprights])
     steps = _steps(uprights, unit)
@@ -98,7 +100,7 @@ def _waist_lines(panel: Piece) -> Iterator[_Line]:
 
 
 class _Upright(Struct, frozen=True):
-    """The back seam (no foot: it runs the whole height), or the bar the rows start on; mm from the cut end."""
+    """The opening (no foot: it runs the whole height), or the bar the rows start on; mm from the cut end."""
 
     at: float
     top: float
@@ -111,11 +113,11 @@ def _uprights(panel: Piece) -> Iterator[_Upright]:
     seam = next((e.path.start.x for e in panel.edges if e.name == "left opening"), None)
     if seam is None:
         return
-    yield _Upright(seam - box.left, 0, 0, phrase("back seam"))
+    yield _Upright(seam - box.left, 0, 0, phrase("opening"))
     bars = [m.path for m in panel.lines if m.role == "row stop" and m.path.start.x < box.right]
     if bars:
         first = min(bars, key=lambda p: p.start.x)
-        words = phrase("rows start {gap:bare} from the back seam", gap=first.start.x - seam)
+        words = phrase("rows start {gap:bare} from the opening", gap=first.start.x - seam)
         top = max(0.0, first.start.y - box.top)
         yield _Upright(first.start.x - box.left, top, first.end.y - box.top, words)
 

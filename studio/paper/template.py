@@ -38,8 +38,8 @@ class Moves(Struct, frozen=True):
 
 
 def is_panel(piece: Piece) -> bool:
-    """Whether a piece is a straight panel that can be moved along or chalked."""
-    return any(e.hem for e in piece.edges)
+    """Whether a piece is a straight gathered panel, which can be moved along or chalked."""
+    return piece.rectangular and any(m.role == "gather" for m in piece.lines)
 
 
 def moves(piece: Piece, room: float) -> Moves:

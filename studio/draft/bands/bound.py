@@ -16,10 +16,10 @@ from .folded import Strip, doubled, doubled_seams
 def bound(brief: Brief, waist: Waist) -> Band:
     """The binding, cut 4 × its width; the skirt keeps its allowance until it is sewn, then fills the binding."""
     b = brief.waistband.binding
-    note = Note(phrase("{b} bound, cut four times as wide", b=b), Point(brief.waist_seam * 0.375, b))
+    words = phrase("{b} wide when bound; cut four times as wide, turned under inside", b=b)
     strip = Strip(
-        tr("Binding"), b, "waistband.binding", b, phrase("{w:bare}", w=b), fold="top edge",
-        facing="turned under inside", notes=(note,),
+        tr("Binding"), b, "waistband.binding", b, phrase("{w:bare}", w=b), fold=None, facing=None,
+        notes=(Note(words, Point(brief.waist_seam * 0.3, b * 1.5)),),
     )  # fmt: skip
     says = phrase("seam, bound: then trim what is left to {b}", b=min(b, brief.seams.allowance))
     return Band((doubled(brief, waist, strip),), doubled_seams(brief, waist), (), says)

@@ -22,16 +22,16 @@ def elastic(brief: Brief, waist: Waist) -> Band:
     """The casing, a closed ring cut 2 × elastic + 1/2 in + 2a tall, and the elastic."""
     half, seam, a = brief.waistband.depth, brief.waist_seam, brief.seams.allowance
     bar = min(5.0, a / 2)
-    gap = phrase("leave {g} open between the bars, to thread the elastic", g=GAP)
-    bars = [LineMark("slit", line(x, -bar, x, bar), words) for x, words in ((BESIDE, None), (BESIDE + GAP, gap))]
+    gap = LineMark("slit", line(BESIDE, 0, BESIDE + GAP, 0), phrase("leave open for elastic"))
+    bars = (LineMark("slit", line(x, -bar, x, bar)) for x in (BESIDE, BESIDE + GAP))
     notes = (
         Note(phrase("outside face"), Point(seam * 0.375, half * 1.5)),
         Note(phrase("inside"), Point(seam * 0.375, half * 0.5)),
     )
     shown = phrase("{w:bare}, for elastic of {e:bare}", w=half, e=brief.waistband.elastic)
     strip = Strip(
-        tr("Casing"), half, "waistband.elastic", a, shown, lines=tuple(bars), notes=notes,
-        facing="seam, turned in and stitched down",
+        tr("Casing"), half, "waistband.elastic", a, shown, lines=(gap, *bars), notes=notes,
+        facing=phrase("seam, turned in and stitched down"),
     )  # fmt: skip
     says = phrase("seam, to the casing")
     return Band((doubled(brief, waist, strip),), doubled_seams(brief, waist), (_notion(brief),), says)

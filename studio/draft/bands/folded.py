@@ -11,6 +11,7 @@ from studio.geometry import Point, line
 from studio.words import Phrase, phrase, tr
 
 from ..cut_line import cut_line
+from ..fastening import laps
 from ..interfacing import interfacing, interfacing_notion
 from ..piece import Dimension, Edge, Handle, LineMark, Note, Piece
 from ..seam import Part, Seam
@@ -18,6 +19,8 @@ from .band import Band, Waist
 from .fasten import fasten
 from .lie import Lie
 from .outline import LAPPED, TO_SKIRT, edges, girth_dimensions, notches, ring, uprights, waist_seam
+
+FOLD, TURNED_IN = phrase("fold, top edge"), phrase("seam, turned in")
 
 
 class Strip(Struct, frozen=True):
@@ -30,8 +33,8 @@ class Strip(Struct, frozen=True):
     path: str
     allowance: float
     shown: Phrase
-    fold: str = "fold, top edge"
-    facing: str = "seam, turned in"
+    fold: Phrase | None = FOLD
+    facing: Phrase | None = TURNED_IN
     waist: Phrase = TO_SKIRT
     lines: tuple[LineMark, ...] = ()
     notes: tuple[Note, ...] = ()
@@ -42,7 +45,7 @@ def folded(brief: Brief, waist: Waist) -> Band:
     w, seam = brief.waistband.width, brief.waist_seam
     sides = (("outside face", w * 1.5, 0.375), ("inside", w * 0.5, 0.375), ("inside", w * 0.5, 0.875))
     notes = [Note(phrase(words), Point(seam * share, y)) for words, y, share in sides]
-    if brief.lap:
+    if laps(brief):
         notes.append(Note(LAPPED[brief.opening.place], Point(seam * 0.875, w * 1.5)))
     shown = phrase("{w:bare}", w=w)
     strip = Strip(tr("Waistband"), w, "waistband.width", brief.seams.allowance, shown, notes=tuple(notes))
@@ -70,14 +73,14 @@ def doubled(brief: Brief, waist: Waist, strip: Strip) -> Piece:
     tall, deep = 2 * half, (strip.path,)
     lie = Lie(tall)
     top = (
-        Edge("facing", lie.run(0, seam, tall), a, "waistband/waist", words=phrase(strip.facing)),
+        Edge("facing", lie.run(0, seam, tall), a, "waistband/waist", words=strip.facing),
         Edge("facing extension", lie.run(seam, end, tall), a, "waistband/extension"),
     )
     meets = {"waist": waist.meets, "extension": "waistband/facing extension"}
     around = edges(brief, lie, tall, top, meets, deep, words=strip.waist, allowance=a)
     held = fasten(brief, lie, half)
     over = brief.seams.allowance
-    fold = LineMark("fold", line(-over, half, end + over, half), phrase(strip.fold), deep)
+    fold = LineMark("fold", line(-over, half, end + over, half), strip.fold, deep)
     return Piece(
         id="waistband",
         name=strip.name,

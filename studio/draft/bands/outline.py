@@ -17,6 +17,8 @@ from .lie import Lie
 TO_SKIRT = phrase("seam, to the skirt")
 GIRTH = ("body.waist", "waistband.ease")
 LAPS = ("waistband.extension",)
+LEGIBLE = 20.0
+"""Words stand upright on a band at least this tall, mm."""
 LAPPED = {
     "centre back": phrase("left laps over right"),
     "side": phrase("front laps over back"),
@@ -42,9 +44,10 @@ def edges(
     """
     a, seam, end = brief.seams.allowance, brief.waist_seam, brief.band_length
     low = a if allowance is None else allowance
+    ends, plain = phrase("extension" if brief.lap else "end"), phrase("plain end")
     if ring(brief):
         meets = {**meets, "extension end": "waistband/plain end", "plain end": "waistband/extension end"}
-    ends = phrase("extension" if brief.lap else "end")
+        ends = plain = phrase("seam, to the other end")
 
     def edge(name: str, path: Path, allowance: float, words: Phrase | None, governs: tuple[str, ...] = ()) -> Edge:
         return Edge(name, path, allowance, meets.get(name, ""), words=words, governs=governs)
@@ -54,7 +57,7 @@ def edges(
         edge("extension end", lie.across(end, high, 0), a, ends, LAPS),
         edge("extension", lie.run(end, seam, 0), low, None, LAPS),
         edge("waist", lie.run(seam, 0, 0), low, words, deep),
-        edge("plain end", lie.across(0, 0, high), a, phrase("plain end")),
+        edge("plain end", lie.across(0, 0, high), a, plain),
     )
     kept = [e for e in found if e.path.length > 0]
     return meeting(kept) if lie.radius else tuple(kept)
@@ -67,10 +70,11 @@ def band_stations(brief: Brief, waist: Waist) -> tuple[Station, ...]:
 
 
 def uprights(brief: Brief, waist: Waist, lie: Lie, high: float) -> Iterator[LineMark]:
-    """The centre and quarter lines, from the top edge down to the waist seam."""
+    """The centre and quarter lines, from the top edge down to the waist seam; without words where a band is too low."""
     for s in band_stations(brief, waist):
         if s.words:
-            yield LineMark(s.role, lie.across(s.at, high, 0), Phrase(s.words), GIRTH)
+            words = Phrase(s.words) if high >= LEGIBLE else None
+            yield LineMark(s.role, lie.across(s.at, high, 0), words, GIRTH)
 
 
 def notches(

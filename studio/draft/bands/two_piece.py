@@ -10,6 +10,7 @@ from studio.geometry import Point
 from studio.words import phrase, tr
 
 from ..cut_line import cut_line
+from ..fastening import laps
 from ..interfacing import interfacing, interfacing_notion
 from ..piece import OTHER, PARTS, Dimension, Edge, Handle, Note, Piece
 from ..seam import Part, Seam
@@ -46,7 +47,7 @@ def _outer(brief: Brief, waist: Waist, lie: Lie) -> Piece:
     around = edges(brief, lie, w, (top,), meets, DEEP)
     held = fasten(brief, lie, w)
     notes = [Note(phrase("outside face"), lie.at(seam * 0.375, w / 2))]
-    if brief.lap:
+    if laps(brief):
         notes.append(Note(LAPPED[brief.opening.place], lie.at(seam * 0.875, w / 2)))
     low = lie.at(lie.middle or seam * 0.14, 0)
     handles = [Handle("waistband.width", low, "y", 1.0)]
@@ -71,11 +72,13 @@ def _outer(brief: Brief, waist: Waist, lie: Lie) -> Piece:
 
 
 def grain(lie: Lie, seam: float, high: float) -> tuple[Point, Point]:
-    """Along a straight band; level through the middle of a curved one, so that both its halves stretch alike."""
+    """Along a straight band; level beside the middle of a curved one, as it runs there, so that both halves stretch
+    alike.
+    """
     if not lie.radius:
         return Point(seam * 0.08, high / 2), Point(seam * 0.22, high / 2)
-    middle = lie.at(lie.middle, high / 2)
-    return middle.moved(-seam * 0.07, 0), middle.moved(seam * 0.07, 0)
+    beside = lie.at(seam * 0.455, high / 2)
+    return beside.moved(-seam * 0.035, 0), beside.moved(seam * 0.035, 0)
 
 
 def _facing(brief: Brief, outer: Piece, lie: Lie) -> Piece:

@@ -1,0 +1,103 @@
+"""The waist of a quarter, drawn with its darts closed: one smooth curve, square to the side seam and to the centre."""
+
+import math
+
+from msgspec import Struct
+
+from studio.geometry import Curve, Point
+
+from .dart import Hinge, met, shut
+from .side_seam import Side, SideLine
+from .smooth import smooth
+
+RAISED = 13.0
+"""The side waist is raised by up to this (mm): 0.5 to 1.3 cm (common practice, no source)."""
+HOLLOW = 0.5
+"""As far as it goes, the waist is raised by this share of what an arc square to centre and side would be."""
+NEAR = 1e-9
+STEPS = 200
+
+
+class Wanted(Struct, frozen=True):
+    """What a waist is drawn to, mm: its sewn length, how much it is lowered at the centre, its darts from the centre
+    outwards, the side and what that takes in as a first guess, and how long the side is to be from waist to hip
+    (0: what it comes to).
+    """
+
+    waist: float
+    lowered: float
+    widths: tuple[float, ...]
+    lengths: tuple[float, ...]
+    side: SideLine
+    intake: float
+    side_length: float
+
+
+class WaistLine(Struct, frozen=True):
+    """The closed waist from side to centre, where it crosses its darts and which way their seams run there; the darts
+    and the side as they lie open.
+    """
+
+    line: Curve
+    cuts: tuple[float, ...]
+    rays: tuple[Point, ...]
+    hinges: tuple[Hinge, ...]
+    side: Side
+
+
+def waist_line(w: Wanted) -> WaistLine:
+    """The waist that is as long as it is to be sewn, its darts as long as they are wanted.
+
+    What the side takes in, how high it is raised and where the points of the darts lie are put right together, each by
+    its own miss, until nothing moves: each step leaves less than a third of it.
+    """
+    intake, sags = w.intake, [0.0] * len(w.widths)
+    rise = _rise(w, intake)
+    for _ in range(STEPS):
+        found = _drawn(w, intake, rise, sags)
+        miss = found.line.length - w.waist
+        legs = _legs(found)
+        misses = [long - leg for long, leg in zip(w.lengths, legs, strict=True)]
+        raised = w.side_length - found.side.curve.length if w.side_length and found.side.curve else 0.0
+        if max(abs(miss), abs(raised), *map(abs, misses), 0.0) < NEAR:
+            break
+        intake += miss
+        sags = [sag + m for sag, m in zip(sags, misses, strict=True)]
+        rise = rise + raised if w.side_length and found.side.curve else _rise(w, intake)
+    return found
+
+
+def _rise(w: Wanted, intake: float) -> float:
+    return min(RAISED, HOLLOW * w.waist * math.tan(max(0.0, w.side.lean(intake)) / 2))
+
+
+def _drawn(w: Wanted, intake: float, rise: float, sags: list[float]) -> WaistLine:
+    """The waist for one guess. The darts part it evenly and stand square on the straight way from centre to side."""
+    side = w.side.side(intake, rise)
+    centre = Point(0, w.lowered)
+    across, n = centre.to(side.top), len(w.widths)
+    spread = math.hypot(*across) / (w.waist + sum(w.widths))
+    outward = across.unit()
+    down = outward.outward()
+    hinges: list[Hinge] = []
+    for k, (width, long) in enumerate(zip(w.widths, w.lengths, strict=True)):
+        at = spread * ((k + 1) * w.waist / (n + 1) + sum(w.widths[:k]) + width / 2)
+        apex = centre.along(outward, at).along(down, long + sags[k])
+        hinges.append(Hinge(apex, math.degrees(2 * math.asin(width / 2 / long))))
+    turn = side.lean + math.radians(sum(h.degrees for h in hinges))
+    line = smooth(shut(side.top, hinges), Point(math.cos(turn), math.sin(turn)), centre, Point(1, 0))
+    up = Point(-down.x, -down.y)
+    rays = [up.turned(h.degrees / 2 + sum(g.degrees for g in hinges[:k])) for k, h in enumerate(hinges)]
+    cuts = [
+        met(line, shut(h.apex, hinges[:k]), ray, 1 - (k + 1) / (n + 1))
+        for k, (h, ray) in enumerate(zip(hinges, rays, strict=True))
+    ]
+    return WaistLine(line, tuple(cuts), tuple(rays), tuple(hinges), side)
+
+
+def _legs(found: WaistLine) -> list[float]:
+    """Length of each dart's closed seam."""
+    return [
+        shut(h.apex, found.hinges[:k]).distance(found.line.at(cut))
+        for k, (h, cut) in enumerate(zip(found.hinges, found.cuts, strict=True))
+    ]
