@@ -63,7 +63,8 @@ class Brief(Record, frozen=True):
         a band to lap over it.
         """
         kinds = (self.waistband.kind, self.opening.kind)
-        return self.waistband.extension if kinds[0] in BANDS and kinds[1] in (*ZIPS, "placket") else 0.0
+        laps = kinds[0] in BANDS and kinds[1] in (*ZIPS, "placket") and self.waistband.extension > SEEN
+        return self.waistband.extension if laps else 0.0
 
     @property
     def band_length(self) -> float:
@@ -126,3 +127,5 @@ class Brief(Record, frozen=True):
 
 ELASTIC_OVER = 40.0
 """A skirt without an opening goes over the hips with 20 to 40 mm to spare (common practice, no source)."""
+SEEN = 0.05
+"""Less than this (mm) is no extension at all."""

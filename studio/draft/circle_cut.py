@@ -78,16 +78,15 @@ class Cut(Struct, frozen=True, kw_only=True):
         return radius * (2 * math.pi * self.fraction - (2 * math.asin(self.taken / radius) if self.taken else 0.0))
 
     def held(self, k: int, place: str) -> Held:
-        """How the k-th panel from the opening hangs: by the side at the centre front or back, so that neighbours meet
-        at one slant; a panel alone in its middle by its middle.
+        """How the k-th panel from the opening hangs, so that neighbours meet at one slant: by a side where that puts
+        both on the straight of the cloth, by the side away from a corner, else by its middle. Of halves the opening
+        is on the straight.
         """
-        if self.straight and not self.pieced:
+        if self.pieced:
+            return "left" if corner(k, self.count, place) == "right" else "right"
+        if self.straight or (self.count == 2 and place != "side"):
             return "left"
-        if self.count % 2 and k == self.count // 2:
-            return "middle"
-        if self.count == 2:
-            return "middle" if place == "side" else "left"
-        return "left" if corner(k, self.count, place) == "right" else "right"
+        return "middle"
 
     def sector(self, by: Held) -> Sector:
         """One panel; where the worn waist meets the line it hangs by lies the origin."""

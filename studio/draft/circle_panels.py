@@ -157,7 +157,8 @@ def _stop_along(piece: Piece) -> Piece:
     way, stop = line.end.to(line.start).unit(), line.start
     lies = abs(way.x) > abs(way.y)
     along = way.x if lies else way.y
-    handle = Handle("opening.zip_stop", stop, "x" if lies else "y", 1.0 if abs(along) > 1 - 1e-12 else 1 / along)
+    gain = math.copysign(1.0, along) if abs(along) > 1 - 1e-12 else 1 / along
+    handle = Handle("opening.zip_stop", stop, "x" if lies else "y", gain)
     words = next(d.words for d in piece.dimensions if d.path == handle.path)
     upright = abs(way.x) < 1e-9
     measured = (Dimension(handle.path, Point(stop.x, line.end.y), stop, "inside", words),) if upright else ()

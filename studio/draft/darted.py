@@ -11,7 +11,7 @@ from functools import lru_cache
 
 from msgspec import Struct
 
-from studio.geometry import TOUCH, Curve, Path, Point
+from studio.geometry import Curve, Path, Point
 
 from .dart import Dart, Hinge, dart, opened, shut, shut_curve
 from .intake import BACK, FRONT, Kind, dart_lengths, dart_widths
@@ -77,23 +77,24 @@ class Quarter(Struct, frozen=True):
         return max(0.0, self.drawn.side.top.x - self.drawn.side.hip.x)
 
     def girth(self, depth: float) -> float:
-        """Width at a depth below the waist (mm), the darts closed: from the hip down, the level line's length."""
-        side = self.drawn.side
-        hip = side.hip.y
+        """Width at a depth below the waist (mm), the darts closed: from the hip down, the level line's length.
+
+        Above the hip it lies as far below the waist at the side and at the darts as it does at the centre.
+        """
+        side, hip = self.drawn.side, self.drawn.side.hip.y
+        left = 1 - max(0.0, depth) / hip if hip > 0 else 0.0
+        wanted = self.drawn.wanted
+        taken = sum(
+            w * max(0.0, 1 - depth / (h.apex.y - (h.apex.y - long) * left))
+            for w, long, h in zip(wanted.widths, wanted.lengths, self.drawn.hinges, strict=True)
+        )
         if depth >= hip:
-            return _level(*side.at(depth), self.closing, depth).length - self._darted(depth)
+            return max(self.waist, _level(*side.at(depth), self.closing, depth).length - taken)
         gained = _level(*side.at(hip), self.closing, hip).length + side.hip.x if self.closing else 0.0
         whole = sum(h.degrees * (hip - h.apex.y) for h in self.closing)
         passed = sum(h.degrees * max(0.0, depth - h.apex.y) for h in self.closing)
-        flat = -side.at(depth)[0].x - self._darted(depth)
+        flat = -side.at(depth + side.top.y * left)[0].x - taken
         return max(self.waist, flat + (gained * passed / whole if whole else 0.0))
-
-    def _darted(self, depth: float) -> float:
-        """What the darts take in at a depth."""
-        return sum(
-            2 * math.tan(math.radians(h.degrees / 2)) * min(h.apex.y, max(0.0, h.apex.y - depth))
-            for h in self.drawn.hinges
-        )
 
 
 class Block(Struct, frozen=True):

@@ -14,6 +14,7 @@ from .marks import notch_on
 from .piece import Edge, LineMark, Note, Piece, Role, Spot
 from .ring import Ring
 from .seam import Part, Seam
+from .turned_over import meeting
 
 TO_THE_EDGE: tuple[Role, ...] = ("hem", "first turn")
 """Lines that are drawn on through the allowance of the piecing seam."""
@@ -89,7 +90,7 @@ def _parted_edges(piece: Piece, x: float, right: bool) -> tuple[tuple[Edge, ...]
         "piecing", Path((Line(gone, back),)), a, f"{piece.id}-corner/piecing", words=phrase("seam, to the corner")
     )
     other = Edge("piecing", Path((Line(back, gone),)), a, f"{piece.id}/piecing", words=phrase("seam, to the panel"))
-    return (*inner[:at], seam, *inner[at:]), (*outer, other)
+    return meeting([*inner[:at], seam, *inner[at:]]), meeting([*outer, other])
 
 
 def _corner_of(edge: Edge) -> str:

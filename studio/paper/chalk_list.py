@@ -114,7 +114,7 @@ def _lay(piece: Piece) -> str:
 
 
 def _panel(piece: Piece) -> bool:
-    return any(e.hem for e in piece.edges)
+    return piece.row > 0
 
 
 def _included(piece: Piece, unit: Unit) -> str:

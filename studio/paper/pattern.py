@@ -200,7 +200,7 @@ def _along(path: Path, words: Phrase, unit: Unit) -> Iterator[Mark]:
 
 def _read(way: Point) -> float:
     """How words on a line are turned: with the line, read from below or from the right."""
-    return (way.degrees + 90 - 1e-9) % 180 - 90 + 1e-9
+    return (round(way.degrees, 6) + 90) % 180 - 90
 
 
 def _inward(piece: Piece, side: Side) -> Point:

@@ -27,11 +27,16 @@ def printed(pieces: tuple[Piece, ...], notions: Iterable[Notion], said: Said) ->
     yield from ready_pages(numbered(pieces), notions, said, paper)
     yield from sheet_pages(lay.plan, lay.grid, title, unit)
     panels = [p for p in pieces if is_panel(p)]
-    band = next((p for p in pieces if p.id == "waistband"), None)
+    band = straight_band(pieces)
     for panel in panels:
         yield from chalk_list(panel, title, unit, paper, band if panel is panels[-1] else None)
     moved = said.brief.paper.panels == "template" and panels
     yield from edge_gauges(pieces, title, unit, paper, moves(panels[0], room) if moved else None)
+
+
+def straight_band(pieces: Iterable[Piece]) -> Piece | None:
+    """The band, where it is a strip that can be chalked."""
+    return next((p for p in pieces if p.id == "waistband" and p.rectangular), None)
 
 
 def _drawn(pieces: tuple[Piece, ...], said: Said, room: float) -> Iterator[PatternPiece]:

@@ -15,7 +15,9 @@ from studio.draft.circle_cut import Cut, cut_circle
 from studio.draft.circle_panels import circle_panels
 from studio.draft.gathers import gather_facts, sections
 from studio.draft.hang import Hung, hang
+from studio.draft.making import Making, Shown
 from studio.draft.marks import stations
+from studio.words import phrase, tr
 
 from .style import Edit, Style
 
@@ -109,6 +111,31 @@ def _wider(brief: Brief, skirt: Circle, girth: float, depth: float) -> Edit | No
     return None
 
 
+def making(brief: Brief, skirt: Circle, draft: Draft) -> tuple[Making, ...]:
+    """A waist on the bias is stayed before it can stretch, and corners are pieced on before anything is sewn to them."""
+    a, waist = brief.seams.allowance, Shown("skirt", ("waist",), near="top")
+    says = [
+        phrase("Before you lift the panels: stitch round the waist, {d} from the raw edge.", d=a - INSIDE),
+        phrase("From the sides to the middle, so that it keeps its length."),
+    ]
+    if draft.fact("bias_relief"):
+        text = "It is cut {r} higher than the circle; it stretches to its place as the band goes on."
+        says.append(phrase(text, r=draft.fact("bias_relief")))
+    steps = [Making("stay", "mark", tr("Stay the waist"), tuple(says), waist, ("needle",))]
+    cornered = next((p for p in draft.pieces if p.id.endswith("-corner")), None)
+    if cornered is not None:
+        says = [
+            phrase("Sew each corner to its panel, right sides together, {a} from the edge, notch to notch.", a=a),
+            phrase("Press the seam open; from now on the two are one panel."),
+        ]
+        shown = Shown(cornered.id, ("piecing",))
+        steps.append(Making("corners", "shape", tr("Piece the corners on"), tuple(says), shown, ("needle", "pins")))
+    return tuple(steps)
+
+
+INSIDE = 3.0
+"""A stay stitch lies this far (mm) outside the seam line (common practice, no source)."""
 STYLE = Style(
-    Circle, draft, girth, widen=widened, clear=cleared, uses=lambda skirt: ("gathers",) if skirt.fraction > 1 else ()
-)
+    Circle, draft, girth, widen=widened, clear=cleared, uses=lambda skirt: ("gathers",) if skirt.fraction > 1 else (),
+    making=making,
+)  # fmt: skip

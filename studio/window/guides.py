@@ -26,6 +26,7 @@ _MEANS: Final[dict[Meaning, str]] = {
     "placement": "A pleat’s fold is laid on this line.",
     "direction": "From the fold of a pleat to where it is laid.",
     "centre": "The middle, and the quarters: they meet those of the other piece.",
+    "hip": "The height of the hips, from side to side.",
     "grain": "Lay this arrow along the selvedge.",
     "gather": "Sew the gathering stitches along it, and stop where it stops.",
     "row stop": "The gathering stitches start and stop here; beyond it the cloth stays flat.",

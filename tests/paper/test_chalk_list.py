@@ -15,9 +15,10 @@ from studio.drawing.lettering import LEAST
 from studio.paper.chalk_list import chalk_list
 from studio.paper.page import Page
 from studio.paper.pattern import Said
-from studio.paper.printed import printed
+from studio.paper.printed import printed, straight_band
 from studio.paper.sizes import PaperSize, paper_size
 from studio.paper.stations import stations
+from studio.paper.template import is_panel
 from studio.styles import rack
 from studio.units import Unit, write_length
 from studio.workroom import make_up
@@ -29,8 +30,8 @@ TICK = 3.6
 def lists(one: Brief, unit: Unit = "cm") -> list[tuple[Piece, tuple[Page, ...]]]:
     """The pages of every panel, the band with the last."""
     docket, paper = make_up(one), paper_size(one.paper)
-    panels = [p for p in docket.pieces if any(e.hem for e in p.edges)]
-    band = docket.draft.piece("waistband")
+    panels = [p for p in docket.pieces if is_panel(p)]
+    band = straight_band(docket.pieces)
     return [(p, chalk_list(p, one.title, unit, paper, band if p is panels[-1] else None)) for p in panels]
 
 
@@ -59,11 +60,11 @@ def test_any_list_can_be_read(one: Brief, size: str, unit: Unit):
 def test_every_station_is_listed_with_a_box_to_tick(one: Brief, size: str, unit: Unit):
     """The pages hold each distance of the piece, in the maker's unit, and as many boxes as stations."""
     one = rack.edit(one, {"paper.size": size})
-    band = make_up(one).draft.piece("waistband")
+    band = straight_band(make_up(one).pieces)
     found_lists = lists(one, unit)
     last = found_lists[-1][0]
     for panel, pages in found_lists:
-        listed = [stations(p) for p in ([panel, band] if panel is last else [panel])]
+        listed = [stations(p) for p in ([panel, band] if band and panel is last else [panel])]
         said = [text for page in pages for text in texts_on(page)]
         every = [s for found in listed for s in (*found.along, *found.down)]
         assert len(every) == sum(map(ticks, pages))

@@ -83,20 +83,22 @@ def _has(page: Page, name: str) -> bool:
 @settings(max_examples=100)
 @given(any_brief())
 def test_gauges_are_true(one: Brief):
-    """Measured on the page: seam, back seam and bar lie where the brief says, and so do hem fold and first turn."""
+    """Measured on the page: seam, opening and bar lie where the brief says, and so do hem fold and first turn."""
     pages = gauges(one, moved=False)
     waist = gauge(pages, "waist gauge").marks
     edge, seam = box_of(waist, "cut"), one.seams.allowance
     level = [s.path.box for s in strokes(waist, "seam") if s.path.box.height == 0]
     upright = [s.path.box for s in strokes(waist, "seam") if s.path.box.width == 0]
     assert [seam] == pytest.approx([b.top - edge.top for b in level])
-    assert [seam] == pytest.approx([b.left - edge.left for b in upright])
+    side = [] if one.opening.kind == "none" else [30.0 if one.opening.kind == "wrap" else seam]
+    assert side == pytest.approx([b.left - edge.left for b in upright])
     bars = [s.path.box.left - edge.left for s in strokes(waist, "notch")]
-    assert all(bar == pytest.approx(seam + one.gathers.end_gap) for bar in bars)
+    assert all(bar == pytest.approx(side[0] + one.gathers.end_gap) for bar in bars)
     if any(_has(p, "hem gauge") for p in pages):
         hem = gauge(pages, "hem gauge").marks
         raw = box_of(hem, "cut").bottom
-        turn = [one.seams.first_turn] if 0 < one.seams.first_turn < one.hem else []
+        turned = one.seams.hem_kind != "single" and 0 < one.seams.first_turn < one.hem
+        turn = [one.seams.first_turn] if turned else []
         drawn = sorted(raw - s.path.box.top for s in strokes(hem, "fold"))
         assert [*turn, one.hem] == pytest.approx(drawn)
 
@@ -205,3 +207,54 @@ def test_a_narrow_panel_is_not_moved():
 def test_the_usual_gauges_fit_one_sheet():
     """One A4 holds all that a usual skirt needs at true size."""
     assert 1 == len(gauges(brief()))
+
+
+LEFT_OUT = [
+    ("elastic", {"opening__kind": "none"}, "Band end left out: the band is a ring."),
+    ("folded", {"opening__kind": "none"}, "Plain end left out: the band is a ring."),
+    ("contour", {}, "Band end left out: the band is curved; take its end from the pattern."),
+    ("bound", {}, "Band end left out: the ends only meet, with a hook and an eye."),
+    ("bound", {"opening__kind": "wrap"}, "Band end left out: the band is too narrow."),
+    ("faced", {}, "Plain end left out: the waist is faced and has no band."),
+]
+
+
+@pytest.mark.parametrize(("kind", "changes", "says"), LEFT_OUT)
+def test_a_band_without_such_an_end_is_said(kind: str, changes: dict[str, Any], says: str):
+    """Where a band has no end to take a gauge of, the page says why, and holds the others."""
+    pages = gauges(brief(waistband__kind=kind, **changes))
+    assert says in " ".join(" ".join(texts_on(p)) for p in pages)
+    assert any(_has(p, "waist gauge") for p in pages)
+
+
+def test_the_end_of_a_band_in_two_is_true():
+    """Its top edge is the seam to the facing: the hole lies in the middle of 3, as in a folded band."""
+    end = gauge(gauges(brief(waistband__kind="two-piece")), "Band end").marks
+    edge = box_of(end, "cut")
+    hole = next(s.path.box for s in strokes(end, "notch") if s.path.box.height == 0)
+    assert (30.0, 15.0, 15.0) == pytest.approx((edge.height, edge.right - hole.right, hole.top - edge.top))
+
+
+def test_snaps_have_their_place_on_both_ends():
+    """A snap 1 cm from the end, and its other half where the band closes true: 4 − 1 = 3 from the plain end."""
+    pages = gauges(brief(fastening__kind="snap"))
+    over, under = gauge(pages, "Band end").marks, gauge(pages, "Plain end").marks
+    assert 10.0 == pytest.approx(box_of(over, "cut").right - box_of(over, "button").centre.x)
+    assert 30.0 == pytest.approx(box_of(under, "button").centre.x - box_of(under, "cut").left)
+
+
+@pytest.mark.parametrize("style", tuple(rack.RACK))
+def test_every_style_has_its_gauges_or_says_why_not(style: str):
+    """Curved edges have no gauge to slide along them; the page says so."""
+    one = brief(style)
+    docket = make_up(one)
+    pages = edge_gauges(docket.pieces, one.title, "cm", paper_size(one.paper))
+    said = " ".join(" ".join(texts_on(p)) for p in pages)
+    for name, shown in (("waist gauge", "Waist gauge"), ("hem gauge", "Hem gauge"), ("Band end", "Band end")):
+        assert any(_has(p, name) for p in pages) != (f"{shown} left out:" in said), name
+    assert [] == [pair for p in pages for pair in overlapping(p)]
+
+
+def test_a_faced_hem_has_no_gauge():
+    """A hem that is faced is sewn, not turned; the page says so."""
+    assert "Hem gauge left out: the hem is faced." in " ".join(texts_on(gauges(brief(seams__hem_kind="faced"))[0]))

@@ -18,7 +18,7 @@ NEAR = SAME + 1e-6
 
 def rectangles(one: Brief) -> list[Piece]:
     """The band and the panels of a brief."""
-    return [p for p in make_up(one).pieces if p.cloth == "main"]
+    return [p for p in make_up(one).pieces if p.cloth == "main" and p.rectangular]
 
 
 def listed(piece: Piece) -> tuple[list[tuple[str, float, str]], list[tuple[str, float, str]]]:

@@ -10,8 +10,8 @@ from .pens import Ink
 from .shape import Shape
 
 Meaning: TypeAlias = Literal[
-    "cut", "seam", "fold", "placement", "direction", "centre", "grain", "gather", "row stop", "zip stop", "notch",
-    "button", "buttonhole", "hook",
+    "cut", "seam", "fold", "placement", "direction", "centre", "hip", "grain", "gather", "row stop", "zip stop",
+    "notch", "button", "buttonhole", "hook",
 ]  # fmt: skip
 
 WORDS: Final[dict[Meaning, str]] = {
@@ -20,7 +20,8 @@ WORDS: Final[dict[Meaning, str]] = {
     "fold": "fold, hem",
     "placement": "placement",
     "direction": "laid to",
-    "centre": "centre, quarter, hip",
+    "centre": "centre, quarter",
+    "hip": "hip line",
     "grain": "grain",
     "gather": "gather row",
     "row stop": "rows end",
@@ -36,7 +37,7 @@ _MARKED: Final[dict[Role | Spotted, Meaning]] = {
     "first turn": "fold",
     "centre": "centre",
     "quarter": "centre",
-    "hip": "centre",
+    "hip": "hip",
     "pleat fold": "fold",
     "placement": "placement",
     "direction": "direction",

@@ -41,6 +41,9 @@ def paint_sample(painter: QPainter, meaning: Meaning, x: float, y: float) -> Non
         case "direction":
             _draw(painter, "grain", QLineF(x, y, end, y))
             _draw_head(painter, Point(end, y), Point(x, y))
+        case "hip":
+            _draw(painter, "centre", QLineF(x, y, end, y))
+            _draw(painter, "seam", *(QLineF(a, y - 6, a, y + 6) for a in (x + 1, end - 1)))
         case "hook":
             _draw(painter, "hole", QLineF(x + 4, y, x + 14, y), QLineF(x + 25, y - 5, x + 25, y + 5))
         case _:
