@@ -16,11 +16,16 @@ from studio.units import Unit, usual_in
 from .style import Edit, Style
 
 
+FIRST = ("gathered", "pleated", "tiered", "circle", "gored", "straight")
+"""What hangs in front; other styles follow by name."""
+
+
 def _found() -> dict[str, Style[Any]]:
     here = __package__ or ""
     names = sorted(m.name for m in pkgutil.iter_modules(import_module(here).__path__))
     modules = [import_module(f"{here}.{name}") for name in names if name not in ("rack", "style")]
-    return {m.STYLE.name: m.STYLE for m in modules}
+    found = {m.STYLE.name: m.STYLE for m in modules}
+    return {n: found[n] for n in sorted(found, key=lambda n: FIRST.index(n) if n in FIRST else len(FIRST))}
 
 
 RACK = _found()

@@ -1,32 +1,14 @@
 """The right form: its sections, the way of the Tab key, and what another style on the rack brings."""
 
-from typing import Annotated
-
-import pytest
 from opening import open_shop, settle, shut
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from studio.brief import Brief, Skirt
-from studio.brief.declare import mm
-from studio.draft import Draft
-from studio.styles import gathered, rack
-from studio.styles.style import Style
+from studio.styles import rack
 from studio.window.settings import Settings
 from studio.window.shop import Shop
-
-
-class Straight(Skirt, frozen=True, tag="straight"):
-    """A style made up for this test."""
-
-    hip_ease: Annotated[float, mm("Hip ease", 0, 200, "Room round the hips.")] = 40.0
-
-
-def drafted(brief: Brief, skirt: Straight) -> Draft:
-    """Drawn as a gathered one: what it looks like is not looked at here."""
-    return gathered.draft(brief, gathered.Gathered())
 
 
 def tabbed(shop: Shop, times: int) -> list[str]:
@@ -48,9 +30,9 @@ def test_tab_goes_down_the_form(shop: Shop):
     settle(shop)
     construction.sections["skirt"].head.setFocus()
     seen = list(dict.fromkeys(tabbed(shop, 40)))
-    assert seen[:9] == [
-        "Style", "Waistband", "waistband.width", "waistband.ease", "waistband.extension", "waistband.interfacing",
-        "Opening", "Fastening", "Gathers",
+    assert seen[:10] == [
+        "Style", "Waistband", "waistband.kind", "waistband.width", "waistband.ease", "waistband.extension",
+        "waistband.interfacing", "Opening", "Fastening", "Gathers",
     ]  # fmt: skip
     paper = seen.index("Paper")
     assert seen[paper + 1 : paper + 5] == ["paper.size", "paper.margin", "paper.overlap", "paper.panels"]
@@ -81,11 +63,13 @@ def test_every_folded_section_says_what_is_in_it(shop: Shop):
     sections = shop.window.table.construction.sections
     assert {
         "skirt": "Gathered, 62.0, 2.00 ×",
-        "waistband": "3.0, extension 4.0",
-        "opening": "Centre back, zip 10.0",
+        "waistband": "Folded, 3.0, extension 4.0",
+        "opening": "Invisible, centre back, 10.0 deep",
         "fastening": "1 button, 1.8",
         "gathers": "2 rows, sections by width",
         "seams": "1.5, hem 4.0",
+        "pockets": "None",
+        "lining": "None",
         "cloth": "60.0 wide, to buy",
         "paper": "A4, margin 1.0",
     } == {name: section.head.summary for name, section in sections.items()}
@@ -94,25 +78,38 @@ def test_every_folded_section_says_what_is_in_it(shop: Shop):
     assert "stop" in weights.values()
 
 
-def test_another_style_brings_its_own_numbers(qtbot: QtBot, settings: Settings, monkeypatch: pytest.MonkeyPatch):
-    """A style put on the rack has its tile; choosing it asks its numbers, keeps the others, and is one step."""
-    monkeypatch.setitem(rack.RACK, "straight", Style(Straight, drafted))
+def test_another_style_brings_its_own_numbers(qtbot: QtBot, settings: Settings):
+    """Choosing a style's tile asks its numbers, keeps the others, hides what it does not need, and is one step; back
+    at the first one, all is as it was set there.
+    """
     shop = open_shop(qtbot, settings)
     construction = shop.window.table.construction
     shop.desk.edit("skirt.length", 700.0)
     shop.desk.finish()
-    tile = next(t for t in construction.styles if t.style_name == "straight")
-    QTest.mouseClick(tile, Qt.MouseButton.LeftButton)
-    settle(shop)
-    assert {"skirt.length", "skirt.length_includes_band", "skirt.hip_ease"} == {
-        path for path in construction.fields if path.startswith("skirt.")
-    }
+    shop.desk.edit("skirt.fullness", 2.65)
+    shop.desk.finish()
+
+    def choose(style: str) -> None:
+        tile = next(t for t in construction.styles if t.style_name == style)
+        QTest.mouseClick(tile, Qt.MouseButton.LeftButton)
+        settle(shop)
+
+    choose("pleated")
+    assert "skirt.fullness" not in construction.fields
     assert 700.0 == shop.desk.brief.skirt.length
+    assert construction.sections["gathers"].isHidden()
     construction.reveal("skirt.hip_ease")
     assert construction.fields["skirt.hip_ease"].controls[0].hasFocus()
     shop.window.do.undo.trigger()
     settle(shop)
     assert "gathered" == rack.style_of(shop.desk.brief)
-    assert "skirt.fullness" in construction.fields
     assert [True] == [t.isChecked() for t in construction.styles if t.style_name == "gathered"]
+    choose("pleated")
+    shop.desk.edit("skirt.hip_ease", 55.0)
+    shop.desk.finish()
+    choose("gathered")
+    assert 2.65 == rack.value(shop.desk.brief, "skirt.fullness")
+    assert not construction.sections["gathers"].isHidden()
+    choose("pleated")
+    assert 55.0 == rack.value(shop.desk.brief, "skirt.hip_ease")
     shut(qtbot, shop)

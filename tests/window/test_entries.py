@@ -16,7 +16,7 @@ def test_a_word_is_chosen_from_the_words_declared(qtbot: QtBot, bench: QWidget) 
     heard = Heard(zip_kind)
     put(qtbot, zip_kind)
     shown = [zip_kind.pick.itemText(i) for i in range(zip_kind.pick.count())]
-    assert shown == ["Invisible", "Lapped", "Centred"]
+    assert shown == ["Invisible", "Lapped", "Centred", "Placket", "Wrap", "None"]
     zip_kind.pick.setFocus()
     qtbot.waitUntil(zip_kind.pick.hasFocus)
     qtbot.keyClick(zip_kind.pick, Qt.Key.Key_Down)
