@@ -1,13 +1,8 @@
 """Rules: each looks at what was made up and says what is wrong, where, and the edit that mends it."""
 
-from .band import (
-    band_needs_shape,
-    button_fits_band,
-    closed_girth_holds,
-    hole_inside_extension,
-    interfacing_fits,
-)
+from .band import band_needs_shape, closed_girth_holds, interfacing_fits
 from .body import hip_smaller_than_waist, measurement_unusual
+from .buttons import button_fits_band, hole_inside_extension
 from .circle import hem_too_deep_for_curve, level_after_hanging
 from .cloth import cloth_on_hand_suffices, pieces_fit_cloth
 from .finding import WEIGHTS, Finding, Rule, Weight, Worked, rule_name

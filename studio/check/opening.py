@@ -10,6 +10,7 @@ from studio.words import Phrase, phrase, tr
 
 from .finding import Finding, Weight, Worked, edit_words, within
 from .rebanded import NAMES, rebanded
+from .sewable import banded
 
 OVER_HIPS = 20.0
 """The opening must be larger than the hip by 20 to 40 mm (common practice, no source)."""
@@ -63,7 +64,7 @@ def _girth_holds(w: Worked, hip: float, need: float) -> Iterator[Finding]:
     girth = rack.girth(w.brief, w.brief.hip_depth)
     if girth < need - 1e-9:
         says = phrase("The skirt measures {g} round; hips of {h} need {n}.", g=girth, h=hip, n=need)
-        remedy = rack.cleared(w.brief, need)
+        remedy = banded(w, rack.cleared(w.brief, need))
         where, does = (next(iter(remedy)), edit_words(w.brief, remedy)) if remedy else ("body.hip", None)
         yield Finding("opening-passes-hips", "stop", says, where, "skirt", remedy, does)
 

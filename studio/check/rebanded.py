@@ -1,13 +1,16 @@
 """Another waistband: the edit that gives one which fits the cloth and leaves the skirt below it as it is."""
 
 import math
+from collections.abc import Mapping
 from typing import Any
 
 from msgspec.structs import replace
 
 from studio.brief import Brief, Waistband
+from studio.brief.conditions import BANDS
 from studio.brief.records import CASING
 from studio.draft.bands.contour import contour_height, most_less
+from studio.draft.placket import LEAST
 from studio.words import Phrase, phrase
 
 NAMES = {
@@ -15,6 +18,8 @@ NAMES = {
     "elastic": phrase("Elastic band"), "bound": phrase("Bound edge"), "faced": phrase("Faced edge"),
 }  # fmt: skip
 """What a remedy says that changes the kind."""
+USUAL_LAP = 40.0
+"""The extension a placket is given where its band has none to speak of, mm."""
 
 
 def rebanded(brief: Brief, kind: str) -> dict[str, Any]:
@@ -25,6 +30,8 @@ def rebanded(brief: Brief, kind: str) -> dict[str, Any]:
     if kind == "contour":
         most = most_less(replace(brief, waistband=band))
         edit |= {"waistband.upper_less": float(math.floor(most))} if band.upper_less > most else {}
+    if kind in BANDS and brief.opening.kind == "placket" and band.extension < LEAST:
+        edit["waistband.extension"] = USUAL_LAP
     if brief.skirt.length_includes_band and band.depth != brief.waistband.depth:
         edit["skirt.length"] = min(1500.0, max(100.0, brief.finished_length + band.depth))
     return edit
@@ -52,7 +59,8 @@ def narrower(brief: Brief) -> tuple[dict[str, Any], Phrase]:
     return edit, phrase("Elastic {w}", w=width) if kind == "elastic" else phrase("Band {w}", w=width)
 
 
-def contour_fits(brief: Brief) -> bool:
-    """Whether the band could be shaped and still lie between the selvedges."""
-    edit = {path.removeprefix("waistband."): v for path, v in rebanded(brief, "contour").items() if "waistband" in path}
-    return contour_height(replace(brief, waistband=replace(brief.waistband, **edit))) <= brief.usable_width
+def contour_fits(brief: Brief, edit: Mapping[str, Any]) -> bool:
+    """Whether a band that is shaped, or edited in another way, would lie between the selvedges on its curve."""
+    fields = {path.removeprefix("waistband."): v for path, v in edit.items() if path.startswith("waistband.")}
+    band = replace(brief.waistband, **fields)
+    return band.kind != "contour" or contour_height(replace(brief, waistband=band)) <= brief.usable_width

@@ -5,18 +5,19 @@ from collections.abc import Iterator
 from typing import Any
 
 from studio.brief.conditions import BANDS, ZIPS
-from studio.draft import Edge, Piece
+from studio.draft import Draft, Edge, Piece
 from studio.draft.bands.contour import most_less
 from studio.draft.placket import LEAST
+from studio.styles import rack
+from studio.styles.style import Edit
 from studio.words import Phrase, phrase, tr
 
 from .finding import Finding, Worked
-from .rebanded import NAMES, rebanded
+from .rebanded import NAMES, USUAL_LAP, rebanded
 
 EASED = 1.05
 """Up to this ratio cloth is eased to a facing; above it is gathered (common practice, no source)."""
 EDGES = {"bound": "bound edge", "faced": "faced edge"}
-USUAL_LAP = 40.0
 
 
 def can_be_sewn(w: Worked) -> Iterator[Finding]:
@@ -59,19 +60,28 @@ def _edge(w: Worked, edge: str) -> Iterator[Finding]:
     elif opening in ZIPS and held == "snap":
         says = phrase("The ends of a {e:word} meet above the zip, and a snap wants them to lap.", e=edge)
         yield _stop(w, "fastening.kind", says, hooked, phrase("Hook it"))
-    if w.brief.waistband.kind == "faced" and (how := _drawn_up(w)):
+    if w.brief.waistband.kind == "faced" and (how := _drawn_up(w.draft)):
         says = phrase("A {h:word} waist cannot be faced: a facing lies flat.", h=tr(how))
         yield _stop(w, "waistband.kind", says, rebanded(w.brief, "folded"), NAMES["folded"])
 
 
-def _drawn_up(w: Worked) -> str:
+def _drawn_up(draft: Draft) -> str:
     """How the waist of the skirt is taken in, if in a way that a facing cannot follow: darts it can."""
-    pieces = {p.id: p for p in w.draft.pieces}
-    waist = next(s for s in w.draft.seams if s.name == "waist")
+    pieces = {p.id: p for p in draft.pieces}
+    waist = next(s for s in draft.seams if s.name == "waist")
     edges = [(pieces[part.piece], pieces[part.piece].edge(part.edge)) for part in waist.one]
     if any(e.ratio > EASED for _, e in edges):
         return "gathered"
     return "pleated" if any(_pleated(p, e) for p, e in edges) else ""
+
+
+def banded(w: Worked, remedy: Edit | None) -> Edit | None:
+    """A remedy of the skirt's width, with a band to go with it where it gathers what was faced until then."""
+    if remedy is None or w.brief.waistband.kind != "faced" or _drawn_up(w.draft):
+        return remedy
+    if not _drawn_up(rack.draft(rack.edit(w.brief, remedy))):
+        return remedy
+    return {**remedy, **rebanded(w.brief, "folded")}
 
 
 def _pleated(piece: Piece, edge: Edge) -> bool:

@@ -63,8 +63,11 @@ def _corner(e: Edge, f: Edge, before: list[Curve], after: list[Curve]) -> list[P
     """The points of the cut line from the end of one edge's side to the start of the next."""
     p, u = before[-1].end, before[-1].direction(1)
     q, v = after[0].start, after[0].direction(0)
-    if e.hem != f.hem:
-        return _hem_corner(e, f, p, u, q, v)
+    if f.hem and not e.hem:
+        return _hem_corner(f.path.start, f.path.direction(0), p, u, q, v)
+    if e.hem and not f.hem:
+        back = e.path.direction(e.path.length)
+        return _hem_corner(e.path.end, Point(-back.x, -back.y), q, Point(-v.x, -v.y), p, Point(-u.x, -u.y))[::-1]
     if abs(u.cross(v)) < 1e-9:  # one line runs on: step where the allowances differ
         return [p] if p.distance(q) < TOUCH else [p, q]
     tip = crossing(p, u, q, v)
@@ -74,11 +77,12 @@ def _corner(e: Edge, f: Edge, before: list[Curve], after: list[Curve]) -> list[P
     return [tip]
 
 
-def _hem_corner(e: Edge, f: Edge, p: Point, u: Point, q: Point, v: Point) -> list[Point]:
-    """Down the side to the hem line, then its mirror image down to the hem's raw edge (or up again)."""
-    if e.hem:
-        return list(reversed(_hem_corner(f, e, q, Point(-v.x, -v.y), p, Point(-u.x, -u.y))))
-    corner, along = f.path.start, v
+def _hem_corner(corner: Point, along: Point, p: Point, u: Point, q: Point, v: Point) -> list[Point]:
+    """Down the side to the hem line, then its mirror image down to the hem's raw edge.
+
+    The hem line starts at `corner` and runs `along`; the side's cut line ends at p along u, the hem's starts at q
+    along v.
+    """
     at_line = crossing(p, u, corner, along)
     if at_line is None:
         return [p, q]

@@ -83,7 +83,7 @@ def _side(
     words = OPEN_WORDS.get(kind, phrase("opening, zip"))
     target = {"placket": "placket", "wrap": ""}.get(kind, "zip")
     allowance = WRAP_HEM if kind == "wrap" else a
-    if stop > path.length - TOUCH:
+    if kind == "wrap" or stop > path.length - TOUCH:  # a slanted side is longer than the skirt
         return (Edge(f"{side} opening", path, allowance, target, words=words, governs=STOP),)
     upper, lower = _parted(path, stop, side)
     opening = Edge(f"{side} opening", upper, allowance, target, words=words, governs=STOP)

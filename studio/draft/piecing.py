@@ -18,6 +18,8 @@ from .turned_over import meeting
 
 TO_THE_EDGE: tuple[Role, ...] = ("hem", "first turn")
 """Lines that are drawn on through the allowance of the piecing seam."""
+LONG: tuple[Role, ...] = (*TO_THE_EDGE, "centre", "quarter")
+"""Lines that may cross the piecing seam; all others lie near the waist."""
 
 
 def pieced(piece: Piece, x: float) -> tuple[Piece, Piece]:
@@ -108,6 +110,10 @@ def _notch(edges: Iterable[Edge]) -> Spot:
 def _clipped(lines: Iterable[LineMark], x: float, over: float, right: bool) -> Iterator[LineMark]:
     """What lies of each marked line on one side of the seam; hem lines reach `over` it."""
     for mark in lines:
+        if mark.role not in LONG:
+            if (mark.path.start.x > x) == right:
+                yield mark
+            continue
         at = x + over if mark.role in TO_THE_EDGE else x
         for beyond, path in _sides(mark.path, at):
             if beyond == right:

@@ -10,7 +10,7 @@ from studio.words import Phrase, phrase
 
 from .gathers import gather_rows, open_gap
 from .marks import Station, notch, upright
-from .panel import WAIST, Level, panel
+from .panel import WAIST, WRAP_HEM, Level, panel
 from .piece import Dimension, Handle, LineMark, Piece, Spot
 from .ring import Ring, alone, meeting, opening_sides, paired, pairs, piece_id, piece_name
 from .shape import Shape, straight_sides
@@ -51,10 +51,12 @@ class Panels(Struct, frozen=True):
 
 
 def cloth_room(brief: Brief, cut: str) -> float:
-    """The room a row of panels has, mm: between the selvedges across the cloth, or the length on hand along it."""
-    if cut == "across":
-        return brief.usable_width
-    return (brief.cloth.on_hand or float("inf")) * (1 - brief.cloth.shrinkage)
+    """The room a panel has, mm: between the selvedges across the cloth, or the length on hand along it; less what the
+    free edges of a wrap are turned under beyond an allowance.
+    """
+    along = (brief.cloth.on_hand or float("inf")) * (1 - brief.cloth.shrinkage)
+    over = max(0.0, WRAP_HEM - brief.seams.allowance) if brief.opening.kind == "wrap" else 0.0
+    return (brief.usable_width if cut == "across" else along) - 2 * over
 
 
 def panel_count(flat_width: float, room: float, allowance: float) -> int:
@@ -136,7 +138,7 @@ def _handles(brief: Brief, panels: Panels, k: int, level: Level) -> list[Handle]
         gap = brief.gathers.end_gap - k * wide
         if open_gap(brief) and 0 <= gap < wide:  # on a narrow panel the rows may start on the next one
             handles.append(Handle("gathers.end_gap", Point(gap, 0), "x", 1.0))
-    if panels.gain:
+    if panels.gain and k == 0:  # beside others it would move with them, and leave the hand behind
         handles.append(Handle(panels.path, Point(wide, deep * 0.5), "x", panels.count * panels.gain))
     return handles
 

@@ -112,7 +112,7 @@ def _wider(brief: Brief, skirt: Circle, girth: float, depth: float) -> Edit | No
 
 
 def making(brief: Brief, skirt: Circle, draft: Draft) -> tuple[Making, ...]:
-    """A waist on the bias is stayed before it can stretch, and corners are pieced on before anything is sewn to them."""
+    """A waist on the bias is stayed before it can stretch, and corners are pieced on before panels meet."""
     a, waist = brief.seams.allowance, Shown("skirt", ("waist",), near="top")
     says = [
         phrase("Before you lift the panels: stitch round the waist, {d} from the raw edge.", d=a - INSIDE),

@@ -11,6 +11,7 @@ from studio.brief.declare import When, mm, one_of, whole, yes_no
 from studio.draft import Draft, Fact
 from studio.draft.hang import Hung, hang
 from studio.draft.marks import stations
+from studio.draft.pleat_making import pleat_making
 from studio.draft.pleat_panel import Laid, pleated_panels
 from studio.draft.pleats import (
     MOST_PLEATS,
@@ -210,4 +211,6 @@ def _lies(brief: Brief, skirt: Pleated) -> bool:
     return widest + 2 * brief.seams.allowance <= cloth_room(brief, skirt.cut) + 1e-6
 
 
-STYLE = Style(Pleated, draft, girth, widen=widened, clear=cleared)
+STYLE = Style(
+    Pleated, draft, girth, widen=widened, clear=cleared, making=lambda brief, _, draft: pleat_making(brief, draft)
+)

@@ -17,11 +17,18 @@ from .widgets.fact import Fact as Shown
 Told: TypeAlias = tuple[str, str, str, str]
 """Caption, figure, unit, and how it comes about."""
 
-_FACTS: Final = ("cloth_needed", "gather_ratio", "closed_girth", "hem_sweep")
+_FACTS: Final = (
+    "cloth_needed", "gather_ratio", "pleat_ratio", "radius", "hip_girth", "closed_girth", "hem_sweep",
+)  # fmt: skip
+"""What matters most, as far as a style has it; how full it is comes once, by the first of these that it states."""
+_FULL: Final = ("gather_ratio", "pleat_ratio", "radius", "hip_girth")
 _NOTIONS: Final = ("zip", "interfacing", "button", "hook and bar", "thread")
 _HINTS: Final = {
     "cloth_needed": "The pieces laid on this width, shrinkage and all, rounded up.",
     "gather_ratio": "Gathered cloth to the band it is drawn up to, without what stays flat at the opening.",
+    "pleat_ratio": "All the cloth to the waist seam it is pleated to.",
+    "radius": "Of the waist’s seam line.",
+    "hip_girth": "The skirt round the hips, ease and all.",
     "closed_girth": "Round the band once it is fastened.",
     "hem_sweep": "Once round the hem, finished.",
 }
@@ -51,7 +58,8 @@ class Numbers(QWidget):
 def facts(docket: Docket, unit: Unit) -> list[Told]:
     """The facts that stand at the foot of Construction, where the style has them."""
     known = {f.name: f for f in docket.facts}
-    return [_fact(known[name], unit) for name in _FACTS if name in known]
+    full = next((name for name in _FULL if name in known), "")
+    return [_fact(known[name], unit) for name in _FACTS if name in known and (name not in _FULL or name == full)]
 
 
 def notions(docket: Docket, unit: Unit) -> list[Told]:

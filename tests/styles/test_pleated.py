@@ -337,3 +337,18 @@ def test_hips_less_than_the_waist_hang_straight():
     """Where the hips are smaller, pleats hang straight from the waist."""
     made = pleated(body__hip=650.0)
     assert (710.0, made.fact("waist_depth")) == pytest.approx((made.fact("hip_girth"), made.fact("pleat_depth")))
+
+
+@pytest.mark.parametrize(("down", "keys"), [(True, ["pleats", "pleats down"]), (False, ["pleats"])])
+def test_how_pleats_are_sewn(down: bool, keys: list[str]):
+    """The steps say this skirt's own faces and folds, and stitch down only what is stitched down."""
+    made = pleated(stitched_down=down, pleat_depth=30.0)
+    steps = rack.making(made.brief, made.draft)
+    assert keys == [step.key for step in steps]
+    said = " ".join(spell(words, "cm") for step in steps for words in step.says)
+    assert f"Each fold is 3.0 cm deep and each face {'5.0' if down else '3.6'} cm." in said
+    assert ("18.0 cm down from the waist seam" in said) == down
+    for step in steps:
+        assert step.shows is not None
+        roles = {m.role for m in made.draft.piece(step.shows.piece).lines}
+        assert set(step.shows.roles) <= roles

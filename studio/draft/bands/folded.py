@@ -18,7 +18,7 @@ from ..seam import Part, Seam
 from .band import Band, Waist
 from .fasten import fasten
 from .lie import Lie
-from .outline import LAPPED, TO_SKIRT, edges, girth_dimensions, notches, ring, uprights, waist_seam
+from .outline import LAPPED, TO_SKIRT, draws_out, edges, girth_dimensions, notches, ring, uprights, waist_seam
 
 FOLD, TURNED_IN = phrase("fold, top edge"), phrase("seam, turned in")
 
@@ -92,7 +92,7 @@ def doubled(brief: Brief, waist: Waist, strip: Strip) -> Piece:
         notes=strip.notes,
         handles=(
             Handle(strip.path, Point(seam * 0.14, half), "y", 1.0),
-            *([Handle("waistband.extension", Point(end, half * 0.5), "x", 1.0)] if _may_lap(brief) else []),
+            *([Handle("waistband.extension", Point(end, half * 0.5), "x", 1.0)] if draws_out(brief) else []),
             *held.handles,
         ),
         dimensions=(
@@ -101,11 +101,6 @@ def doubled(brief: Brief, waist: Waist, strip: Strip) -> Piece:
         ),
         row=0,
     )
-
-
-def _may_lap(brief: Brief) -> bool:
-    """Whether the band may have an extension at all."""
-    return brief.waistband.kind == "folded" and brief.opening.kind not in ("wrap", "none")
 
 
 def doubled_seams(brief: Brief, waist: Waist) -> tuple[Seam, ...]:

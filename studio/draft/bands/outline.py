@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from studio.brief import Brief
+from studio.brief.conditions import BANDS, ZIPS
 from studio.geometry import Path
 from studio.words import Phrase, phrase
 
@@ -31,6 +32,12 @@ side the front one, and at the back the left one (common practice, no source).""
 def ring(brief: Brief) -> bool:
     """Whether the band's ends are sewn to each other."""
     return brief.opening.kind == "none" or brief.waistband.kind == "elastic"
+
+
+def draws_out(brief: Brief) -> bool:
+    """Whether the band's end can be drawn out to lap: where it may, and is not held at nothing for being too short."""
+    kinds = (brief.waistband.kind, brief.opening.kind)
+    return kinds[0] in BANDS and kinds[1] in (*ZIPS, "placket") and brief.lap == brief.waistband.extension
 
 
 def edges(

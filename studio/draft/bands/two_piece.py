@@ -18,7 +18,7 @@ from ..turned_over import edges_over, spots_over
 from .band import Band, Waist
 from .fasten import fasten
 from .lie import Lie
-from .outline import LAPPED, edges, girth_dimensions, notches, ring, uprights, waist_seam
+from .outline import LAPPED, draws_out, edges, girth_dimensions, notches, ring, uprights, waist_seam
 
 DEEP = ("waistband.width",)
 FACING = "waistband-facing"
@@ -51,7 +51,7 @@ def _outer(brief: Brief, waist: Waist, lie: Lie) -> Piece:
         notes.append(Note(LAPPED[brief.opening.place], lie.at(seam * 0.875, w / 2)))
     low = lie.at(lie.middle or seam * 0.14, 0)
     handles = [Handle("waistband.width", low, "y", 1.0)]
-    if brief.lap and not lie.radius:
+    if draws_out(brief) and not lie.radius:
         handles.append(Handle("waistband.extension", Point(end, w * 0.5), "x", 1.0))
     return Piece(
         id="waistband",

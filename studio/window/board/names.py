@@ -62,7 +62,7 @@ def _places(one: Laid, drawn: Shape) -> Iterator[Name]:
     crossed: list[Name] = []
     for size, upright in (((wide, high), False), ((high, wide), True)):
         if inner.height >= _ROOMY and inner.width >= size[0] + 2 * _CLEAR and inner.height >= size[1] + 2 * _CLEAR:
-            best, free = _inside(inner, obstacles, *size)
+            best, free = _inside(drawn, obstacles, *size)
             name = Name(piece.name, more, best.moved(x, y), True, upright, not free)
             if free:
                 yield name
@@ -93,8 +93,11 @@ def _spanned(a: Point, b: Point, k: float) -> Box:
     return Box(min(a.x, b.x) * k, min(a.y, b.y) * k, max(a.x, b.x) * k, max(a.y, b.y) * k)
 
 
-def _inside(room: Box, obstacles: Sequence[Box], wide: float, high: float) -> tuple[Box, bool]:
-    """The place for words of this size that is nearest to the best one, and whether it is clear of all lines."""
+def _inside(drawn: Shape, obstacles: Sequence[Box], wide: float, high: float) -> tuple[Box, bool]:
+    """The place for words of this size that is nearest to the best one, and whether it is clear of all lines and lies
+    on the piece as a whole.
+    """
+    room = drawn.inner
     best = room.left + room.width * _ACROSS
     for down in _DOWN:
         top = room.top + room.height * down
@@ -104,9 +107,9 @@ def _inside(room: Box, obstacles: Sequence[Box], wide: float, high: float) -> tu
         lefts = [room.left, *(o.right for o in met)]
         rights = [*(o.left for o in met), room.right]
         rooms = [(p + _CLEAR, q - _CLEAR - wide) for p, q in zip(lefts, rights, strict=True)]
-        fits = [min(max(best, p), q) for p, q in rooms if q >= p]
-        if fits:
-            left = min(fits, key=lambda at: abs(at - best))
+        fits = sorted((min(max(best, p), q) for p, q in rooms if q >= p), key=lambda at: abs(at - best))
+        left = next((at for at in fits if drawn.outline.contains(QRectF(at, top, wide, high))), None)
+        if left is not None:
             return Box(left, top, left + wide, top + high), True
     left, top = min(best, room.right - _CLEAR - wide), room.top + room.height * _DOWN[0]
     return Box(left, top, left + wide, top + high), False
