@@ -1,12 +1,12 @@
 """Rules about the cloth."""
 
 from collections.abc import Iterator
-from typing import Any
 
-from studio.cloth.lay import across
+from studio.brief import Brief
+from studio.cloth.lay import across, lay_out
 from studio.draft import Piece
-from studio.draft.straight_panel import MOST, panel_count
 from studio.styles import rack
+from studio.styles.style import Edit
 from studio.words import Phrase, phrase
 
 from .finding import Finding, Worked
@@ -16,7 +16,7 @@ from .rebanded import narrower
 def pieces_fit_cloth(w: Worked) -> Iterator[Finding]:
     """Every piece fits between the selvedges with its grain along the cloth.
 
-    The remedy cuts the skirt across the cloth in as many panels as it needs, or makes the band narrower.
+    The remedy cuts the skirt in as many panels as the cloth asks, or across it, or makes the band narrower.
     """
     room = w.brief.usable_width
     panels = [p for p in w.lay.misfits if p.id != "waistband"]
@@ -24,20 +24,34 @@ def pieces_fit_cloth(w: Worked) -> Iterator[Finding]:
         says = phrase(
             "{p:word} lies {a} across cloth that has {u} between its selvedges.", p=piece.name, a=across(piece), u=room
         )
-        remedy, does = _fit(w, piece, room)
+        remedy, does = _fit(w, piece)
         yield Finding("pieces-fit-cloth", "stop", says, "cloth.width", piece.id, remedy, does)
 
 
-def _fit(w: Worked, piece: Piece, room: float) -> tuple[dict[str, Any] | None, Phrase | None]:
+def _fit(w: Worked, piece: Piece) -> tuple[Edit | None, Phrase | None]:
     if piece.id == "waistband":
         return narrower(w.brief)
-    if "skirt.cut" in rack.declarations(w.brief) and _fits_across(w, room):
-        return {"skirt.cut": "across", "skirt.panels": 0}, phrase("Cut across, as few panels as fit")
+    for edit, says in FEWER:
+        if edit.keys() <= rack.declarations(w.brief).keys() and edit != _now(w.brief, edit) and _lies(w.brief, edit):
+            return edit, phrase(says)
     return None, None
 
 
-def _fits_across(w: Worked, room: float) -> bool:
-    return panel_count(w.draft.fact("flat_width"), room, w.brief.seams.allowance) <= MOST
+FEWER: tuple[tuple[Edit, str], ...] = (
+    ({"skirt.panels": 0}, "As many panels as the cloth asks"),
+    ({"skirt.cut": "across", "skirt.panels": 0}, "Cut across, as few panels as fit"),
+)
+"""What makes panels fit, and how it is said; the first that does is offered."""
+
+
+def _now(brief: Brief, edit: Edit) -> Edit:
+    return {path: rack.value(brief, path) for path in edit}
+
+
+def _lies(brief: Brief, edit: Edit) -> bool:
+    """Whether every panel lies on the cloth once the brief is edited so."""
+    after = rack.edit(brief, edit)
+    return not [p for p in lay_out(rack.draft(after).pieces, after.cloth).misfits if p.id != "waistband"]
 
 
 def cloth_on_hand_suffices(w: Worked) -> Iterator[Finding]:

@@ -1,6 +1,5 @@
 """Interfacing: to the cut edges, the outer half only, or trimmed out of the allowances."""
 
-
 from studio.brief import Brief
 from studio.units import spell
 from studio.words import phrase, tr

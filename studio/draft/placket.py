@@ -113,13 +113,14 @@ def _strip(brief: Brief, id: str, name: str, meets: tuple[Part, ...]) -> Piece:
     )
     fold = LineMark("fold", line(wide, -a, wide, deep + a), phrase("fold"), LAPS)
     holes, spots = _held(brief, id, wide)
+    ends = Point(2 * wide, 0), Point(2 * wide, deep)
     says = phrase("outside") if id == OVER else phrase("inside")
     return Piece(
         id=id, name=name, edges=edges, cut_line=cut_line(edges),
         grain=(Point(wide * 1.5, deep * 0.2), Point(wide * 1.5, deep * 0.8)),
         lines=(fold, *holes), spots=spots, notes=(Note(says, Point(wide / 2, placket_step(brief) * 0.4)),),
         dimensions=(
-            Dimension("opening.zip_stop", Point(0, 0), Point(0, deep), "left", phrase("{s:bare}", s=deep)),
+            Dimension("opening.zip_stop", *ends, "right", phrase("{s:bare}", s=deep)),
             Dimension("waistband.extension", Point(0, deep), Point(wide, deep), "below", phrase("{w:bare}", w=wide)),
         ),
         row=PARTS,

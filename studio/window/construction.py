@@ -102,6 +102,8 @@ class Construction(Form):
             if rest and name in self.sections and path not in self.fields and _can_be_decided(one):
                 self.sections[name].add(self._add_field(one, self.sections[name].body))
         self._declared = new
+        for entry in self.fields.values():  # said outright: a layout shows whatever was not hidden by name
+            entry.setHidden(not rack.applies(brief, entry.declared))
         self._set_tab_order()
 
     def _set_tab_order(self) -> None:

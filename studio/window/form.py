@@ -67,7 +67,6 @@ class Form(QScrollArea):
 
     def _add_field(self, declared: Declared, parent: QWidget) -> Entry:
         entry = entry_for(declared, self._unit, parent)
-        entry.hide()  # said outright: what is not hidden by name is shown once a layout takes it in
         entry.changed.connect(self.changed)
         entry.finished.connect(self.finished)
         entry.lit.connect(self.lit)

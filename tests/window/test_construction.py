@@ -45,7 +45,7 @@ def test_the_first_time_sections_open_as_far_as_they_fit(qtbot: QtBot, settings:
     shop = open_shop(qtbot, settings)
     construction = shop.window.table.construction
     assert ["skirt", "waistband"] == construction.opened()
-    shop.window.resize(1280, 1500)
+    shop.window.resize(1280, 2600)
     settle(shop)
     construction.open_sections(None)
     assert ["skirt", "waistband", "opening"] == construction.opened()[:3]

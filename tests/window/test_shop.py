@@ -352,7 +352,7 @@ def test_keyboard_reaches_everything(shop: Shop):
     seen = set()
     shop.window.activateWindow()
     widget = shop.window
-    for _ in range(400):
+    for _ in range(900):
         widget = widget.nextInFocusChain()
         if widget.isVisible() and widget.isEnabled() and widget.focusPolicy() & Qt.FocusPolicy.TabFocus:
             seen.add(widget)

@@ -19,7 +19,7 @@ def bound(brief: Brief, waist: Waist) -> Band:
     words = phrase("{b} wide when bound; cut four times as wide, turned under inside", b=b)
     strip = Strip(
         tr("Binding"), b, "waistband.binding", b, phrase("{w:bare}", w=b), fold=None, facing=None,
-        notes=(Note(words, Point(brief.waist_seam * 0.3, b * 1.5)),),
+        notes=(Note(words, Point(brief.waist_seam * 0.38, b * 1.5)),),
     )  # fmt: skip
     says = phrase("seam, bound: then trim what is left to {b}", b=min(b, brief.seams.allowance))
     return Band((doubled(brief, waist, strip),), doubled_seams(brief, waist), (), says)

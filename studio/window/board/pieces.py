@@ -36,5 +36,5 @@ def paint_ghost(painter: QPainter, was: Shape, now: Shape | None, moved: bool, p
         painter.strokePath(was.outline, dotted)
     if now is None or moved or was.piece != now.piece:
         for drawn in was.drawn:
-            if path in drawn.governs and drawn.ink in ("fold", "seam", "centre", "hole", "button"):
+            if path in drawn.governs and drawn.ink in ("fold", "placement", "seam", "centre", "hole", "button"):
                 painter.strokePath(drawn.path, dotted)
