@@ -5,7 +5,7 @@ import math
 from msgspec.structs import replace
 
 from studio.brief import Brief
-from studio.geometry import TOUCH, Line, Path, Point
+from studio.geometry import TOUCH, Path, Point
 from studio.words import Phrase, phrase
 
 from .circle_cut import Cut, corner
@@ -39,7 +39,6 @@ def circle_panels(
             brief, piece_id(k, n), piece_name(k, n, place=brief.opening.place), shape, meets=meets, opens=opens,
             cut=1 if once else 2, mirrored=not once,
         )  # fmt: skip
-        piece = _stop_along(brief, piece)
         if not circle.pieced:
             pieces.append(piece)
             continue
@@ -145,27 +144,3 @@ def _bias_notes(circle: Cut, sector: Sector) -> tuple[Note, ...]:
 
 NEAR, ASIDE = 5.0, 70.0
 """Nearer to a side than this (degrees) there is no room for words, and so far (mm) aside they clear a quarter line."""
-
-
-def _stop_along(brief: Brief, piece: Piece) -> Piece:
-    """The handle of the stop runs along its side, whichever way that lies, unless the hem holds it; the stop is
-    measured where it is upright.
-    """
-    opening = next((e for e in piece.edges if e.name == "left opening"), None)
-    if opening is None or all(h.path != "opening.zip_stop" for h in piece.handles):
-        return piece
-    line = opening.path.curves[0]
-    assert isinstance(line, Line)
-    way, stop = line.end.to(line.start).unit(), line.start
-    lies = abs(way.x) > abs(way.y)
-    along = way.x if lies else way.y
-    gain = math.copysign(1.0, along) if abs(along) > 1 - 1e-12 else 1 / along
-    handle = Handle("opening.zip_stop", stop, "x" if lies else "y", gain)
-    words = next(d.words for d in piece.dimensions if d.path == handle.path)
-    upright = abs(way.x) < 1e-9
-    measured = (Dimension(handle.path, Point(stop.x, line.end.y), stop, "inside", words),) if upright else ()
-    free = (handle,) if upright or brief.stop == brief.opening.zip_stop else ()
-    return replace(
-        piece, handles=(*(h for h in piece.handles if h.path != handle.path), *free),
-        dimensions=(*(d for d in piece.dimensions if d.path != handle.path), *measured),
-    )  # fmt: skip

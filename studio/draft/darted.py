@@ -6,7 +6,6 @@ every dart and every seam. Proportions are those of a teaching handout (WikiEduc
 and the back of a half waist 1.2 cm wider than the front.
 """
 
-import math
 from functools import lru_cache
 
 from msgspec import Struct
@@ -15,9 +14,9 @@ from studio.geometry import Curve, Path, Point
 
 from .dart import Dart, Hinge, dart, opened, shut, shut_curve
 from .intake import BACK, FRONT, Kind, dart_lengths, dart_widths
-from .side_seam import Side, SideLine
+from .side_seam import SideLine
 from .smooth import smooth
-from .waist_line import Wanted, WaistLine, waist_line
+from .waist_line import WaistLine, Wanted, waist_line
 
 HIP_SHIFT, WAIST_SHIFT = 7.5, 6.0
 """Half of what the back quarter is wider than the front, at hip and waist, mm (WikiEducator handout)."""

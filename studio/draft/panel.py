@@ -1,9 +1,11 @@
 """A panel becomes a piece: its shape, with what hem, opening and allowances bring to any skirt."""
 
+import math
+
 from msgspec import Struct
 
 from studio.brief import Brief
-from studio.geometry import TOUCH, Path, Point, line, offset
+from studio.geometry import TOUCH, Line, Path, Point, line, offset
 from studio.words import phrase
 
 from .cut_line import cut_line
@@ -171,11 +173,32 @@ def _stop_handles(
         return [], []
     held = next((one for one in found if one[0] == "left"), found[0])
     shown = next((one for one in found if one[0] == "right"), found[0])
-    at, foot = _stop_point(*held), _stop_point(*shown)
-    top = shown[1].path.start if shown[0] == "right" else shown[1].path.end
+    foot, down = _stop_point(*shown), _down(*shown)
     words = phrase("{s:bare}", s=stop)
     if level.depth:
         words = phrase("{s:bare}, {w:bare} below the waist", s=stop, w=brief.stop)
     where: Side = "right" if shown[0] == "right" else "inside"
-    dimension = Dimension("opening.zip_stop", Point(foot.x, top.y), foot, where, words)
-    return [Handle("opening.zip_stop", at, "y", 1.0)], [dimension]
+    upright = abs(foot.x - down.start.x) < UPRIGHT * stop
+    measured = [Dimension("opening.zip_stop", Point(foot.x, down.start.y), foot, where, words)] if upright else []
+    free = stop + level.depth == brief.opening.zip_stop  # what the hem holds cannot be dragged
+    return [_stop_handle(_down(*held), stop)] if free or upright else [], measured
+
+
+UPRIGHT = 0.2
+"""A side that strays less than this, as a share of its length, is measured as if it were upright."""
+
+
+def _down(side: str, edge: Edge) -> Path:
+    """An opening walked from the waist down to its stop."""
+    return edge.path if side == "right" else edge.path.reversed()
+
+
+def _stop_handle(down: Path, stop: float) -> Handle:
+    """It runs along a straight side, whichever way that lies; on a curved one it moves straight down beside the stop."""
+    way = down.start.to(down.end).unit()
+    if len(down.curves) > 1 or not isinstance(down.curves[0], Line):
+        return Handle("opening.zip_stop", Point(down.end.x, down.start.y + stop), "y", 1.0)
+    lies = abs(way.x) > abs(way.y)
+    along = way.x if lies else way.y
+    gain = math.copysign(1.0, along) if abs(along) > 1 - 1e-12 else 1 / along
+    return Handle("opening.zip_stop", down.end, "x" if lies else "y", gain)

@@ -85,8 +85,9 @@ def marked_line(mark: LineMark) -> tuple[Stroke, ...]:
         return (main, head(mark.path.end, mark.path.direction(mark.path.length).degrees, 4, "grain"))
     if mark.role != "buttonhole":
         return (main,)
-    ends = (mark.path.start, mark.path.end)
-    return (main, *(Stroke(line(p.x, p.y - 2.5, p.x, p.y + 2.5), "notch", governs=mark.governs) for p in ends))
+    aside = mark.path.direction(0).outward()
+    bars = (stroke("notch", p.along(aside, 2.5), p.along(aside, -2.5)) for p in (mark.path.start, mark.path.end))
+    return (main, *(Stroke(bar.path, "notch", governs=mark.governs) for bar in bars))
 
 
 def grain(piece: Piece) -> tuple[Stroke, ...]:

@@ -193,9 +193,7 @@ def _along(path: Path, words: Phrase, unit: Unit) -> Iterator[Mark]:
     for k in range(n):
         at = path.at(size * (k + 0.5) / n)
         turn = _read(path.direction(size * (k + 0.5) / n))
-        yield Words(
-            text, at.moved(*Point(0, SMALL * 0.34).turned(turn)), SMALL, turn=turn, align="centre", patch=True
-        )
+        yield Words(text, at.moved(*Point(0, SMALL * 0.34).turned(turn)), SMALL, turn=turn, align="centre", patch=True)
 
 
 def _read(way: Point) -> float:

@@ -120,9 +120,9 @@ def _across(piece: Piece) -> Iterator[_Found]:
 def _side(piece: Piece, e: Edge, opening: Sequence[float]) -> str:
     """What the seam at a side is: the opening's seam lies at the centre back, the one across from it in front."""
     if any(abs(x - e.path.start.x) < TOUCH for x in opening):
-        return tr("back seam")
+        return tr("opening seam")
     if e.sews_to == f"{piece.id}/{e.name}":
-        return tr("centre front seam")
+        return tr("seam across from the opening")
     if e.sews_to:
         return tr("panel seam")
     return spell(phrase("seam, {end:word}", end=tr(e.words.text)), "cm") if e.words else tr("seam")

@@ -24,7 +24,9 @@ CAUTIONS: Final[dict[str, Phrase]] = {
     "cords": phrase("A child’s skirt: no free cords at waist or hem; EN 14682 and ASTM F1816 say how long."),
     "long hem": phrase("A long or full hem trips on stairs and catches in bicycles and escalators: lift it."),
     "flame": phrase("Keep a full hem from flame; how fast cloth may burn, 16 CFR 1610 says."),
-    "general": phrase("General cautions only: your tool’s manual, local rules and law, and licensed practice come first."),
+    "general": phrase(
+        "General cautions only: your tool’s manual, local rules and law, and licensed practice come first."
+    ),
 }
 """Every caution by name."""
 

@@ -81,7 +81,9 @@ def _invisible(brief: Brief, draft: Draft) -> Making:
         phrase("Sew the other tape to the other edge, from the top again."),
         phrase("Close it and look: no pucker, raw edges level."),
     )
-    return Making("zip", "opening", tr("Put in the zip"), says, _at_opening(draft, right_side=True), ("needle", "wheel"))
+    return Making(
+        "zip", "opening", tr("Put in the zip"), says, _at_opening(draft, right_side=True), ("needle", "wheel")
+    )
 
 
 def _centred(brief: Brief, draft: Draft) -> Making:
@@ -142,7 +144,9 @@ def _placket(brief: Brief, draft: Draft) -> Making:
         box = strip.cut_line.box
         says.append(phrase("Sew the strips, {w} × {h}, to both edges of the opening.", w=box.width, h=box.height))
     says += [
-        phrase("Sew down to the end of the opening, {r} below the raw edge, {s} below the seam line.", **_depths(brief)),
+        phrase(
+            "Sew down to the end of the opening, {r} below the raw edge, {s} below the seam line.", **_depths(brief)
+        ),
         phrase("Press each strip over its edge, turn its free edge under and stitch it down."),
         phrase("Lay the upper strip on the lower and stitch across both at the end of the opening."),
     ]

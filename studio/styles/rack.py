@@ -15,7 +15,6 @@ from studio.units import Unit, usual_in
 
 from .style import Edit, Style
 
-
 FIRST = ("gathered", "pleated", "tiered", "circle", "gored", "straight")
 """What hangs in front; other styles follow by name."""
 
@@ -162,4 +161,3 @@ def restyled(brief: Brief, style: str, worn: Skirt | None = None) -> Brief:
 
 def _title(style: str) -> str:
     return f"A {style} skirt"
-
