@@ -155,7 +155,7 @@ def _level(place: Point, way: Point, closing: tuple[Hinge, ...], depth: float) -
 def _opened(
     drawn: WaistLine, closing: tuple[Hinge, ...], tucks: bool
 ) -> tuple[Path, tuple[tuple[float, float], ...], tuple[Dart, ...]]:  # fmt: skip
-    """The waist with what is left of its darts opened, from side to centre; where their roofs lie along it; the darts."""
+    """The waist with what is left of its darts opened, from side to centre; where their roofs lie on it; the darts."""
     left = drawn.hinges
     if closing:
         left = tuple(

@@ -9,7 +9,8 @@ from studio.words import Phrase
 from .piece import Role
 
 Phase: TypeAlias = Literal[
-    "prepare", "cut", "mark", "shape", "pockets", "opening", "seams", "gather", "lining", "band", "close", "hem", "press",
+    "prepare", "cut", "mark", "shape", "pockets", "opening", "seams", "gather", "lining", "band", "close", "hem",
+    "press",
 ]  # fmt: skip
 """When a thing is done, in the order of a workroom: what must lie flat first, what hangs last."""
 Close: TypeAlias = Literal["whole", "top", "foot", "left", "right"]

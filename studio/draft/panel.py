@@ -194,7 +194,7 @@ def _down(side: str, edge: Edge) -> Path:
 
 
 def _stop_handle(down: Path, stop: float) -> Handle:
-    """It runs along a straight side, whichever way that lies; on a curved one it moves straight down beside the stop."""
+    """It runs along a straight side, whichever way that lies; beside a curved one it moves straight down."""
     way = down.start.to(down.end).unit()
     if len(down.curves) > 1 or not isinstance(down.curves[0], Line):
         return Handle("opening.zip_stop", Point(down.end.x, down.start.y + stop), "y", 1.0)

@@ -31,7 +31,7 @@ class Gored(Skirt, frozen=True, tag="gored"):
     gores: Annotated[int, whole("Gores", 4, 12, "How many shaped panels go round.")] = 6
     sweep: Annotated[float, mm("Hem sweep", 800, 8000, "Once round the hem.", step=20)] = 2200.0
     hip_ease: Annotated[float, mm("Hip ease", 0, 200, "Room at the hips; 4 to 6 cm let you sit.", step=5)] = 50.0
-    flare_from: Annotated[float | None, mm(
+    flare_from: Annotated[float, mm(
         "Flare from", 100, 1400, "Down from the waist seam, for a trumpet; empty to flare from the hips.", step=5,
         usual=450, blank="the hips")] | None = None
     balance: Annotated[float, per_cent(

@@ -50,7 +50,7 @@ class Pleated(Skirt, frozen=True, tag="pleated"):
     )] = "number and depth"
     pleats: Annotated[int, whole(
         "Number of pleats", 1, MOST_PLEATS, "Round the whole skirt.", when=NUMBERED)] = 20
-    pleat_depth: Annotated[float | None, mm(
+    pleat_depth: Annotated[float, mm(
         "Fold depth", 3, 300, "Of one fold, from its edge to the hidden fold; empty for full pleats, three times the "
         "cloth, or as deep as the cloth you give.", usual=50, blank="full", when=DEEP)] | None = None
     flat: Annotated[float, mm(
@@ -61,7 +61,7 @@ class Pleated(Skirt, frozen=True, tag="pleated"):
     repeat_pleats: Annotated[int, whole("For pleats", 1, 12, "… make so many pleats.", when=PRINT)] = 1
     stitched_down: Annotated[bool, yes_no(
         "Stitched down", "From the waist towards the hips, so that the pleats lie flat there.")] = True
-    stitch_depth: Annotated[float | None, mm(
+    stitch_depth: Annotated[float, mm(
         "Stitched to", 20, 400, "Down from the waist seam; empty for just above the hips.", step=5, usual=180,
         blank="the hips", when=STITCHED)] | None = None
     hip_ease: Annotated[float, mm("Hip ease", 0, 200, "Room at the hips, pleats closed.", step=5)] = 40.0
