@@ -53,6 +53,11 @@ class Cut(Struct, frozen=True):
 
 
 def draft(brief: Brief, skirt: Gored) -> Draft:
+    """Gores from the opening round, on their band."""
+    return hang(brief, hung(brief, skirt))
+
+
+def hung(brief: Brief, skirt: Gored) -> Hung:
     """Gores from the opening round; equal ones are one piece."""
     cut = gores(brief, skirt)
     ring = _ring(cut.gores)
@@ -62,7 +67,7 @@ def draft(brief: Brief, skirt: Gored) -> Draft:
         Fact("hem_sweep", "Hem sweep", cut.hem),
         Fact("panels", "Gores", len(ring), "count"),
     )
-    return hang(brief, Hung(ring, stations, _pieces(brief, skirt, cut, ring), facts))
+    return Hung(ring, stations, _pieces(brief, skirt, cut, ring), facts)
 
 
 def gores(brief: Brief, skirt: Gored) -> Cut:

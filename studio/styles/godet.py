@@ -1,0 +1,129 @@
+"""The godet skirt: gores with a fan of cloth set into the foot of every seam."""
+
+# fmt: off
+import math
+from typing import Annotated
+
+from msgspec.structs import replace
+
+from studio.brief import Brief
+from studio.brief.declare import mm
+from studio.draft import Dimension, Draft, Edge, Fact, LineMark, Part, Piece, Seam
+from studio.draft.cut_line import cut_line
+from studio.draft.hang import hang
+from studio.draft.marks import notch_on
+from studio.geometry import TOUCH, Arc, Path, Point, line
+from studio.words import phrase, tr
+
+from . import gored
+from .style import Edit, Style
+
+
+class Godet(gored.Gored, frozen=True, tag="godet"):
+    """A gored skirt whose seams open at the foot, each over a godet: a part of a circle about its own point."""
+
+    sweep: Annotated[float, mm(
+        "Sweep of the gores", 800, 8000, "Once round the hem, godets left out.", step=20)] = 1400.0
+    godet_height: Annotated[float, mm("Godet height", 60, 900, "From its point to the hem line.", step=5)] = 300.0
+    godet_width: Annotated[float, mm("Godet width", 60, 900, "Along the hem line, finished.", step=5)] = 250.0
+# fmt: on
+
+LEFT = 20.0
+"""Above a godet at least this much of the seam is sewn (mm), so that the opening ends before it."""
+
+
+def draft(brief: Brief, skirt: Godet) -> Draft:
+    """The gores, their seams parted at the godets' points, and the godet."""
+    hung = gored.hung(brief, skirt)
+    deep = height(brief, skirt)
+    gores = tuple(_parted(p, deep) for p in hung.pieces)
+    parted = {(p.id, e.name) for p in gores for e in p.edges}
+    sides = [(p.piece, f"{p.side(leaving)} godet") for p in hung.ring for leaving in (False, True)]
+    seams = tuple(Seam("godet", (Part(*s, s[1] == "left godet"),), (_beside(s[1]),)) for s in sides if s in parted)
+    sweep = Fact("hem_sweep", "Hem sweep", _sweep(brief, skirt))
+    facts = tuple(sweep if f.name == sweep.name else f for f in hung.facts)
+    pieces = (*gores, _godet(brief, skirt, deep))
+    return hang(brief, replace(hung, pieces=pieces, seams=seams, facts=facts))
+
+
+def height(brief: Brief, skirt: Godet) -> float:
+    """How high the godets reach (mm): as asked, as far as the opening leaves a seam above them."""
+    length = brief.finished_length
+    return max(min(skirt.godet_height, length - min(brief.stop, length / 2) - LEFT), length / 5)
+
+
+def count(brief: Brief, skirt: Godet) -> int:
+    """One for each seam that is there at their height: a wrap and a very short skirt have none at the opening."""
+    opened = brief.opening.kind == "wrap" or brief.stop > brief.finished_length - height(brief, skirt) - TOUCH
+    return skirt.gores - opened
+
+
+def _beside(gore: str) -> Part:
+    """The side of the godet that is sewn to a gore's, walked from its point."""
+    return Part("godet", "left", True) if gore == "right godet" else Part("godet", "right")
+
+
+def _parted(piece: Piece, deep: float) -> Piece:
+    """A gore whose sides end at the godet's point, and go on as sides that are sewn to the godet."""
+    edges: list[Edge] = []
+    points = []
+    for e in piece.edges:
+        if e.name not in ("right", "left") or e.path.length < deep + TOUCH:
+            edges.append(e)
+            continue
+        points.append(notch_on(e.path, e.path.length - deep if e.name == "right" else deep, e.allowance, e.name))
+        if e.name == "right":
+            above, below = e.path.split(e.path.length - deep)
+            edges += (replace(e, path=above), replace(e, name="right godet", path=below, sews_to="godet/left"))
+        else:
+            below, above = e.path.split(deep)
+            edges += (replace(e, name="left godet", path=below, sews_to="godet/right"), replace(e, path=above))
+    return replace(piece, edges=tuple(edges), spots=(*piece.spots, *points))
+
+
+def _godet(brief: Brief, skirt: Godet, deep: float) -> Piece:
+    """A sector whose point is the origin and whose arc is the hem."""
+    a, angle = brief.seams.allowance, math.degrees(_width(skirt, deep) / deep)
+    arc = Arc(Point(0, 0), deep, 90 - angle / 2, angle)
+    edges = (
+        Edge("right", line(0, 0, *arc.start), a, "skirt/left godet", words=phrase("seam")),
+        Edge("hem", Path((arc,)), brief.hem, hem=brief.seams.hem_kind != "faced", governs=("seams.hem",)),
+        Edge("left", line(*arc.end, 0, 0), a, "skirt/right godet", words=phrase("seam")),
+    )
+    wide, high = phrase("{w:bare}", w=arc.length), phrase("{h:bare}", h=deep)
+    return Piece(
+        id="godet", name=tr("Godet"), edges=edges, cut_line=cut_line(edges),
+        grain=(Point(0, deep * 0.4), Point(0, deep * 0.8)), cut=count(brief, skirt), row=2,
+        lines=(LineMark("hem", Path((arc,)), phrase("hem fold"), ("skirt.length",)),),
+        dimensions=(
+            Dimension("skirt.godet_width", arc.end, arc.start, "below", wide),
+            Dimension("skirt.godet_height", Point(arc.end.x, 0), Point(arc.end.x, deep), "left", high),
+        ),
+    )  # fmt: skip
+
+
+def _width(skirt: Godet, deep: float) -> float:
+    """Along its hem, mm; never more than a third of a circle, which still can be set into a seam."""
+    return min(skirt.godet_width, math.pi * deep * 2 / 3)
+
+
+def _sweep(brief: Brief, skirt: Godet) -> float:
+    """The gores' hems and those of the godets."""
+    return gored.gores(brief, skirt).hem + count(brief, skirt) * _width(skirt, height(brief, skirt))
+
+
+def girth(brief: Brief, skirt: Godet, depth: float) -> float:
+    """The gores on their level line, and what the godets add there."""
+    deep = height(brief, skirt)
+    share = min(1.0, max(0.0, depth - (brief.finished_length - deep)) / deep)
+    return gored.girth(brief, skirt, depth) + count(brief, skirt) * _width(skirt, deep) * share
+
+
+def widened(brief: Brief, skirt: Godet, wanted: float) -> Edit | None:
+    """Godets wide enough for a girth at the hem, to 5 mm up."""
+    each = (wanted - gored.gores(brief, skirt).hem) / count(brief, skirt)
+    wide = math.ceil(each / 5 - 1e-9) * 5.0
+    return {"skirt.godet_width": wide} if _sweep(brief, replace(skirt, godet_width=wide)) >= wanted - 1e-9 else None
+
+
+STYLE = Style(Godet, draft, girth, widen=widened, clear=gored.cleared)
