@@ -42,7 +42,7 @@ def draft(brief: Brief, skirt: Godet) -> Draft:
     seams = tuple(Seam("godet", (Part(*s, s[1] == "left godet"),), (_beside(s[1]),)) for s in sides if s in parted)
     sweep = Fact("hem_sweep", "Hem sweep", _sweep(brief, skirt))
     facts = tuple(sweep if f.name == sweep.name else f for f in hung.facts)
-    pieces = (*gores, _godet(brief, skirt, deep))
+    pieces = (*gores, _godet(brief, skirt, deep, parted))
     return hang(brief, replace(hung, pieces=pieces, seams=seams, facts=facts))
 
 
@@ -81,14 +81,15 @@ def _parted(piece: Piece, deep: float) -> Piece:
     return replace(piece, edges=tuple(edges), spots=(*piece.spots, *points))
 
 
-def _godet(brief: Brief, skirt: Godet, deep: float) -> Piece:
-    """A sector whose point is the origin and whose arc is the hem."""
+def _godet(brief: Brief, skirt: Godet, deep: float, parted: set[tuple[str, str]]) -> Piece:
+    """A sector whose point is the origin and whose arc is the hem, to be sewn to these sides."""
+    left, right = (next((f"{p}/{e}" for p, e in sorted(parted) if e == f"{s} godet"), "") for s in ("left", "right"))
     a, angle = brief.seams.allowance, math.degrees(_width(skirt, deep) / deep)
     arc = Arc(Point(0, 0), deep, 90 - angle / 2, angle)
     edges = (
-        Edge("right", line(0, 0, *arc.start), a, "skirt/left godet", words=phrase("seam")),
+        Edge("right", line(0, 0, *arc.start), a, left, words=phrase("seam")),
         Edge("hem", Path((arc,)), brief.hem, hem=brief.seams.hem_kind != "faced", governs=("seams.hem",)),
-        Edge("left", line(*arc.end, 0, 0), a, "skirt/right godet", words=phrase("seam")),
+        Edge("left", line(*arc.end, 0, 0), a, right, words=phrase("seam")),
     )
     wide, high = phrase("{w:bare}", w=arc.length), phrase("{h:bare}", h=deep)
     return Piece(
