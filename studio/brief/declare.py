@@ -67,9 +67,9 @@ def whole(words: str, least: int, most: int, hint: str, *, blank: str = "", when
     return _number("count", words, least, most, hint, 1, None, blank, when)
 
 
-def per_cent(words: str, least: float, most: float, hint: str) -> Meta:
+def per_cent(words: str, least: float, most: float, hint: str, *, when: When = ()) -> Meta:
     """Part of a whole, typed as per cent, kept as 0 to 1."""
-    return _number("share", words, least, most, hint, 0.005, None, "", ())
+    return _number("share", words, least, most, hint, 0.005, None, "", when)
 
 
 def grams(words: str, least: float, most: float, hint: str, *, usual: float, blank: str) -> Meta:

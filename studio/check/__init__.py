@@ -1,5 +1,7 @@
 """Rules: each looks at what was made up and says what is wrong, where, and the edit that mends it."""
 
+from msgspec.structs import replace
+
 from .band import band_needs_shape, closed_girth_holds, interfacing_fits
 from .body import hip_smaller_than_waist, measurement_unusual
 from .buttons import button_fits_band, hole_inside_extension
@@ -32,8 +34,16 @@ RULES: tuple[Rule, ...] = (
 
 def findings(worked: Worked) -> tuple[Finding, ...]:
     """What all rules find, heaviest first."""
-    found = [f for rule in RULES for f in rule(worked)]
+    found = [_on_a_piece(worked, f) for rule in RULES for f in rule(worked)]
     return tuple(sorted(found, key=lambda f: WEIGHTS.index(f.weight)))
+
+
+def _on_a_piece(worked: Worked, finding: Finding) -> Finding:
+    """What is said of the skirt as a whole stands at its first panel, whatever that is called."""
+    if finding.piece != "skirt" or any(p.id == "skirt" for p in worked.draft.pieces):
+        return finding
+    first = next((p.id for p in worked.draft.pieces if p.row == 1), "")
+    return replace(finding, piece=first)
 
 
 __all__ = ["RULES", "Finding", "Rule", "Weight", "Worked", "findings", "rule_name"]

@@ -7,11 +7,13 @@ from typing import Any
 from studio.draft import notches, walked
 from studio.draft.gathers import open_gap
 from studio.draft.seam import WALKS
+from studio.draft.stride import hang_of, stride_girth
 from studio.styles import rack
 from studio.words import Phrase, phrase, tr
 
 from .finding import Finding, Worked, edit_words
 from .opening import OVER_HIPS
+from .sewable import banded
 
 MOST_GATHERS = ((60.0, 3.0), (150.0, 2.5), (350.0, 2.0), (math.inf, 1.5))
 """Up to this weight (g/m²) cloth gathers to at most this ratio: sheer, light, medium, heavy
@@ -125,44 +127,22 @@ def stride(w: Worked) -> Iterator[Finding]:
 
     Needed girth: 2 · step · (leg − h) / leg + the leg's girth at h, where h is how high the hem hangs, the step is
     0.413 of the height and the leg 0.53 of it. The girths of thigh, knee, calf and ankle are the means of 260
-    women (Heinz et al. 2003). A model, not a measurement: try a long narrow skirt on before you hem it.
+    women (Heinz et al. 2003). With a slit it is the place where the slit ends that must open so far. A model, not a
+    measurement: try a long narrow skirt on before you hem it.
     """
-    body = w.brief.body
-    if body.height is None or body.waist_to_knee is None:
+    length = w.brief.finished_length
+    shut = w.draft.fact("closed_to") if w.draft.has("closed_to") else length
+    hang, height = hang_of(w.brief.body, shut), w.brief.body.height
+    if hang is None or height is None:
         return
-    hang = body.waist_to_knee + KNEE * body.height - w.brief.finished_length
-    need = stride_girth(body.height, hang)
-    sweep = w.draft.fact("hem_sweep")
+    need = stride_girth(height, hang)
+    sweep = w.draft.fact("hem_sweep") if shut == length else rack.girth(w.brief, shut)
     if sweep >= need - 1e-9:
         return
-    says = phrase("A hem of {s} is short of a stride of {n} at this length.", s=sweep, n=need)
-    remedy = rack.widened(w.brief, need)
+    text = "A hem of {s} is short of a stride of {n} at this length."
+    if shut < length:
+        text = "Where the slit ends the skirt measures {s}; a stride needs {n} there."
+    remedy = banded(w, rack.widened(w.brief, need))
     where = next(iter(remedy)) if remedy else "skirt.length"
-    yield Finding("stride", "doubt", says, where, "skirt", remedy, edit_words(w.brief, remedy) if remedy else None)
-
-
-KNEE = 45 / 165
-"""Height of the knee's middle above the floor, share of stature (model of the stride rule)."""
-LEG_GIRTHS = ((8.0, 212.1), (30.0, 350.1), (45.0, 352.6), (60.0, 572.0))
-"""Height above the floor (cm, at a stature of 165) and mean girth (mm): ankle, calf, knee, thigh.
-Heinz, Peterson, Johnson and Kerr, Journal of Statistics Education 11(2), 2003."""
-
-
-def stride_girth(height: float, hang: float) -> float:
-    """Hem girth a stride needs, mm, for a stature and a hem `hang` mm above the floor; 0 above the leg."""
-    leg, step = 0.53 * height, 0.413 * height
-    if hang >= leg:
-        return 0.0
-    low = max(0.0, hang)
-    return 2 * step * (leg - low) / leg + _leg_girth(low / height * 165)
-
-
-def _leg_girth(height: float) -> float:
-    (x0, y0), *rest = LEG_GIRTHS
-    if height <= x0:
-        return y0
-    for x1, y1 in rest:
-        if height <= x1:
-            return y0 + (y1 - y0) * (height - x0) / (x1 - x0)
-        x0, y0 = x1, y1
-    return y0
+    does = edit_words(w.brief, remedy) if remedy else None
+    yield Finding("stride", "doubt", phrase(text, s=sweep, n=need), where, "skirt", remedy, does)

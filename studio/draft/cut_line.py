@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec.structs import replace
 
-from studio.geometry import TOUCH, Curve, Line, Path, Point, crossing, offset
+from studio.geometry import TOUCH, Cubic, Curve, Line, Path, Point, crossing, offset
 
 from .piece import Edge
 
@@ -53,10 +53,25 @@ def _straightened(curves: Iterable[Curve]) -> Iterator[Curve]:
 
 
 def _between(side: list[Curve], start: Point, end: Point) -> list[Curve]:
-    """A side drawn on, or cut back, from corner to corner: a straight one moves its ends, a curve gains tangents."""
+    """A side from corner to corner: a straight one moves its ends; a curve gains tangents, or is cut back to a corner
+    that lies before its end.
+    """
     if len(side) == 1 and isinstance(side[0], Line):
         return [Line(start, end)]
+    if side[-1].end.to(end).dot(side[-1].direction(1)) < -TOUCH:
+        side = _cut_back(side, end)
+    if side[0].start.to(start).dot(side[0].direction(0)) > TOUCH:
+        side = [c.reversed() for c in reversed(_cut_back([c.reversed() for c in reversed(side)], start))]
     return [Line(start, side[0].start), *side, Line(side[-1].end, end)]
+
+
+def _cut_back(side: list[Curve], end: Point) -> list[Curve]:
+    """A side that ends at a corner beside its way, which a cubic is drawn to."""
+    along, _ = Path(tuple(side)).nearest(end)
+    if along < TOUCH or along > sum(c.length for c in side) - TOUCH:
+        return side
+    *before, last = Path(tuple(side)).split(along)[0].curves
+    return [*before, replace(last, end=end) if isinstance(last, Cubic | Line) else last]
 
 
 def _corner(e: Edge, f: Edge, before: list[Curve], after: list[Curve]) -> list[Point]:

@@ -8,7 +8,7 @@ from briefs import brief
 from msgspec.structs import replace
 
 from studio.check import RULES, Finding, Worked, findings, rule_name
-from studio.check.skirt import stride_girth
+from studio.draft.stride import stride_girth
 from studio.geometry import line, rectangle
 from studio.styles import rack
 from studio.units import spell

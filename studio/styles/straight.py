@@ -1,0 +1,216 @@
+"""The straight skirt, fitted with darts, and the A-line that comes of closing them."""
+
+# fmt: off
+import math
+from typing import Annotated, Literal
+
+from msgspec.structs import replace
+
+from studio.brief import Brief, Flare, Skirt
+from studio.brief.declare import When, mm, one_of, per_cent, whole
+from studio.draft import Dimension, Draft, Fact, Handle, LineMark, Piece
+from studio.draft.darted import Block, Quarter, Sizes, block
+from studio.draft.hang import Hung, hang
+from studio.draft.intake import MOST
+from studio.draft.marks import Station, notch_on, quarter_name
+from studio.draft.panel import panel
+from studio.draft.ring import Place, Ring, meeting, opening_sides
+from studio.draft.shape import Shape
+from studio.draft.slit import slit, vent
+from studio.draft.stride import hang_of, stride_girth
+from studio.geometry import Line, Path, Point, line
+from studio.words import phrase, tr
+
+from .style import Edit, Style
+
+FLARED: When = (("skirt.shape", ("A-line",)),)
+SLIT: When = (("skirt.slit", ("slit", "vent")),)
+
+
+class Straight(Skirt, frozen=True, tag="straight"):
+    """A back and a front, taken in to the waist by darts and shaped side seams."""
+
+    shape: Annotated[Literal["straight", "A-line"], one_of(
+        "Shape", "Straight: upright from the hips. A-line: part of each dart is closed, which opens the hem."
+    )] = "straight"
+    hip_ease: Annotated[float, mm("Hip ease", 0, 200, "Room at the hips; 4 to 6 cm let you sit.", step=5)] = 50.0
+    front_darts: Annotated[int, whole(
+        "Front darts", 0, MOST, "On each side; by intake: another where one would be too wide.", blank="by intake")] = 0
+    back_darts: Annotated[int, whole(
+        "Back darts", 0, MOST, "On each side; by intake: another where one would be too wide.", blank="by intake")] = 0
+    closing: Annotated[float, per_cent(
+        "Darts closed", 0, 1, "So much of each dart goes into the hem.", when=FLARED)] = 0.5
+    side_flare: Annotated[float, mm("Side flare", 0, 200, "Added to each side at the hem.", step=5, when=FLARED)] = 30.0
+    slit: Annotated[Literal["none", "slit", "vent"], one_of(
+        "Slit", "At the foot of the back seam, so that you can step; a vent lies over itself.")] = "none"
+    slit_length: Annotated[float, mm("Slit length", 50, 900, "Up from the hem line.", step=5, when=SLIT)] = 200.0
+
+    @property
+    def flare(self) -> Flare:
+        """As its hem runs."""
+        return "A-line" if self.shape == "A-line" else "straight"
+# fmt: on
+
+
+def draft(brief: Brief, skirt: Straight) -> Draft:
+    """Back and front on their band."""
+    cut = drafted(brief, skirt)
+    ring = _ring(brief)
+    pieces = _pieces(brief, skirt, cut, ring)
+    darts = (("back", cut.back), ("front", cut.front))
+    facts = (
+        Fact("hip_girth", "Hips with ease", girth(brief, skirt, brief.hip_depth)),
+        Fact("hem_sweep", "Hem sweep", cut.hem_sweep + over(brief)),
+        Fact("closed_to", "Closed down to", brief.finished_length - slit_length(brief, skirt)),
+        Fact("panels", "Panels", sum(p.cut for p in pieces), "count"),
+        Fact("side_intake", "Taken in by each side seam", cut.front.side_intake + cut.back.side_intake),
+        *(Fact(f"{name}_darts", tr(f"Darts in each half of the {name}"), len(q.darts), "count") for name, q in darts),
+        *(Fact(f"{name}_dart", tr(f"Width of a {name} dart"), q.darts[0].intake) for name, q in darts if q.darts),
+    )
+    return hang(brief, Hung(ring, _stations(brief, cut), pieces, facts))
+
+
+def over(brief: Brief) -> float:
+    """How far a wrap laps, mm."""
+    return brief.opening.overlap if brief.opening.kind == "wrap" else 0.0
+
+
+def lap(brief: Brief) -> float:
+    """What each edge of a wrap goes on past the centre, mm; at the side the whole skirt is wider instead."""
+    return 0.0 if brief.opening.place == "side" else over(brief) / 2
+
+
+def drafted(brief: Brief, skirt: Straight) -> Block:
+    """The block of this body, this ease and this length."""
+    wider = over(brief) - 2 * lap(brief)
+    waist = brief.waist_seam - 2 * lap(brief)
+    hip = max(brief.hips + skirt.hip_ease + wider, waist if brief.waistband.kind == "elastic" else 0.0)
+    flared = skirt.shape == "A-line"
+    return block(Sizes(
+        waist, hip, brief.hip_depth, brief.finished_length, skirt.front_darts, skirt.back_darts,
+        closing=skirt.closing if flared else 0.0, side_flare=skirt.side_flare if flared else 0.0,
+    ))  # fmt: skip
+
+
+def slit_length(brief: Brief, skirt: Straight) -> float:
+    """How far up the back seam is open, mm: none where there is no seam below the opening to carry it."""
+    if skirt.slit == "none" or (brief.opening.kind == "wrap" and brief.opening.place == "centre back"):
+        return 0.0
+    above = brief.stop if brief.opening.place == "centre back" else 0.0
+    room = brief.finished_length - max(above, brief.finished_length / 5) - 30
+    return min(skirt.slit_length, room) if room > 30 else 0.0
+
+
+def _ring(brief: Brief) -> Ring:
+    """Halves from the opening round. As drawn, a front goes from the side to its centre, and a back's mirror image from
+    its centre to the side.
+    """
+    back, front = (Place("back", True), Place("back")), (Place("front"), Place("front", True))
+    match brief.opening.place:
+        case "side":
+            return (back[1], back[0], *front)
+        case "front":
+            return (front[1], back[1], back[0], front[0])
+    return (back[0], *front, back[1])
+
+
+def _stations(brief: Brief, cut: Block) -> tuple[Station, ...]:
+    """Where side seams and centres lie on the waist seam: a back is a little wider than a front."""
+    halves = {"back": cut.back.waist, "front": cut.front.waist}
+    quarters = [halves[p.piece] for p in _ring(brief)]
+    at = lap(brief)
+    found = [Station(at, quarter_name(brief, 0))] if at else []
+    for k, wide in enumerate(quarters):
+        at += wide
+        if k < 3 or lap(brief):
+            found.append(Station(at, quarter_name(brief, k + 1)))
+    return tuple(found)
+
+
+def _pieces(brief: Brief, skirt: Straight, cut: Block, ring: Ring) -> tuple[Piece, ...]:
+    meets, opens = meeting(ring), opening_sides(ring)
+    deep = slit_length(brief, skirt)
+    pieces = []
+    for id, name, quarter, place in (
+        ("back", tr("Back"), cut.back, "centre back"),
+        ("front", tr("Front"), cut.front, "front"),
+    ):
+        parted = brief.opening.place == place and brief.opening.kind != "none"
+        whole = not parted and not (id == "back" and deep)
+        shape = _shape(brief, skirt, quarter, whole, id == ring[0].piece)
+        if parted and lap(brief):
+            shape = _lapped(brief, shape)
+        piece = panel(brief, id, name, shape, meets=meets, opens=opens, cut=1 if whole else 2, mirrored=not whole)
+        if id == "back" and deep:
+            piece = (vent if skirt.slit == "vent" else slit)(brief, piece, deep)
+        pieces.append(piece)
+    return tuple(pieces)
+
+
+def _shape(brief: Brief, skirt: Straight, q: Quarter, whole: bool, first: bool) -> Shape:
+    a, length = brief.seams.allowance, brief.finished_length
+    left = q.side.reversed()
+    centre = line(*q.top.end, *q.hem.start)
+    darts = [d.marks(governs=("skirt.hip_ease",)) for d in q.darts]
+    lines = [m for m, _ in darts]
+    spots = [s for _, s in darts]
+    if q.hip is not None:
+        lines.append(LineMark("hip", q.hip, phrase("hip line, {d} below the seam", d=brief.hip_depth),
+                              ("body.waist_to_hip",)))  # fmt: skip
+        spots.append(notch_on(left, left.length - q.hip_along, a, "left", ("body.waist_to_hip",)))
+    foot = left.start
+    top = -brief.waistband.depth if brief.skirt.length_includes_band else 0.0
+    sweep = phrase("{h:bare}, half of the {n:word}", h=q.hem.length, n=tr("hem"))
+    path = "skirt.side_flare" if skirt.shape == "A-line" else "skirt.hip_ease"
+    return Shape(
+        top=q.top, right=centre, hem=q.hem, left=left, closes=q.closes, fold="right" if whole else "",
+        grain=(Point(foot.x * 0.3, length * 0.45), Point(foot.x * 0.3, length * 0.8)), widens=("skirt.hip_ease",),
+        lines=tuple(lines), spots=tuple(spots), handles=(Handle("skirt.length", q.hem.start, "y", 1.0),),
+        dimensions=(
+            Dimension(path, foot.moved(0, brief.hem), Point(0, foot.y + brief.hem), "below", sweep),
+            *([Dimension("skirt.length", Point(foot.x, top), Point(foot.x, length), "left",
+                         phrase("{l:bare}", l=length - top))] if first else []),
+        ),
+    )  # fmt: skip
+
+
+def _lapped(brief: Brief, shape: Shape) -> Shape:
+    """A wrap's edge: the centre goes on straight by half the overlap; where the centre lies is marked."""
+    by = lap(brief)
+    top, foot = shape.top.end, shape.hem.start
+    waist = Path((*shape.top.curves, Line(top, top.moved(by, 0))))
+    hem = Path((Line(foot.moved(by, 0), foot), *shape.hem.curves))
+    words = phrase(quarter_name(brief, 0))
+    notch = notch_on(waist, waist.length - by, brief.seams.allowance, "waist", ("opening.overlap",))
+    return replace(
+        shape, top=waist, hem=hem, right=line(*top.moved(by, 0), *foot.moved(by, 0)),
+        lines=(*shape.lines, LineMark("centre", line(*top, *foot), words)), spots=(*shape.spots, notch),
+    )  # fmt: skip
+
+
+def girth(brief: Brief, skirt: Straight, depth: float) -> float:
+    """All round at a depth, the darts closed."""
+    return drafted(brief, skirt).girth(depth) + 2 * lap(brief)
+
+
+def stepped(brief: Brief, skirt: Straight, _girth: float) -> Edit | None:
+    """The shortest slit that lets a step through, to the centimetre up; none where no slit can be so long."""
+    kind = "slit" if skirt.slit == "none" else skirt.slit
+    for long in range(50, 901, 10):
+        after = replace(skirt, slit=kind, slit_length=float(long))
+        shut = brief.finished_length - slit_length(brief, after)
+        hang, height = hang_of(brief.body, shut), brief.body.height
+        if hang is None or height is None or shut > brief.finished_length - long:
+            return None
+        if girth(brief, after, shut) >= stride_girth(height, hang) - 1e-9:
+            return {"skirt.slit_length": float(long), "skirt.slit": kind}
+    return None
+
+
+def cleared(brief: Brief, skirt: Straight, wanted: float) -> Edit | None:
+    """The ease that gives the hips a girth, to 5 mm up."""
+    ease = max(0.0, math.ceil((wanted - brief.hips) / 5 - 1e-9) * 5.0)
+    return {"skirt.hip_ease": ease} if girth(brief, replace(skirt, hip_ease=ease), brief.hip_depth) >= wanted else None
+
+
+STYLE = Style(Straight, draft, girth, widen=stepped, clear=cleared)
