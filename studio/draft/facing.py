@@ -43,6 +43,7 @@ def facing(piece: Piece, depth: float) -> Piece:
     right, left = _side(around[1:]), _side([replace(e, path=e.path.reversed()) for e in reversed(around[1:])])
     deep = min(depth, MOST * min(joined(e.path for e in side).length for side in (right, left)))
     shut, darts = _closed(piece, waist, joined(e.path for e in right), joined(e.path for e in left))
+    shut = _upright(shut, right[0].fold)
     down, up = shut.right.split(deep)[0], shut.left.split(deep)[0].reversed()
     closes = () if darts else waist.closes
     drawn = (
@@ -112,6 +113,15 @@ def _closed(piece: Piece, waist: Edge, right: Path, left: Path) -> tuple[_Top, b
         block = [*kept[k].curves, *(c.turned(turn, point) for c in block)]
         right = right.turned(turn, point)
     return _Top(Path(tuple(block)), right, left), True
+
+
+def _upright(top: _Top, fold: bool) -> _Top:
+    """Turned so that a right side on the fold stands upright again, once darts beside it have been closed."""
+    turn = 90 - top.right.direction(0).degrees if fold else 0.0
+    if abs(turn) < 1e-9:
+        return top
+    about = top.right.start
+    return _Top(top.waist.turned(turn, about), top.right.turned(turn, about), top.left.turned(turn, about))
 
 
 def _between(path: Path, start: float, end: float) -> Path:
