@@ -1,12 +1,14 @@
 """A skirt is hung on its band: what every style shares once its panels are drafted."""
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from studio.brief import Brief
 
 from .bands import Waist, band, under
 from .draft import Draft, Fact, Notion
 from .fastening import closed_girth
+from .hem_facing import hem_faced
 from .marks import Station
 from .notions import closing_notions, thread_notion
 from .piece import Piece
@@ -31,14 +33,16 @@ class Hung(Struct, frozen=True):
 
 def hang(brief: Brief, hung: Hung) -> Draft:
     """The whole skirt."""
+    faced = hem_faced(brief, hung.pieces)
+    hung = replace(hung, pieces=faced.panels)
     by_id = {p.id: p for p in hung.pieces}
     top = band(brief, Waist(hung.stations, tops(hung.ring), hung.pieces))
     lap = placket(brief, hung.ring, hung.pieces)
     ring = joins(hung.ring, by_id, closed=brief.opening.kind != "wrap")
-    seams = (*top.seams[:1], *ring, *lap.seams, *hung.seams, *top.seams[1:])
+    seams = (*top.seams[:1], *ring, *lap.seams, *hung.seams, *faced.seams, *top.seams[1:])
     above, aside = ([p for p in top.pieces if (p.row == 0) is over] for over in (True, False))
     return Draft(
-        pieces=(*above, *under(top, hung.pieces), *aside, *lap.pieces),
+        pieces=(*above, *under(top, hung.pieces), *aside, *lap.pieces, *faced.facings),
         seams=seams,
         facts=(*_facts(brief), *hung.facts),
         notions=(*closing_notions(brief), *top.notions, *lap.notions, *hung.notions, _thread(brief, hung)),

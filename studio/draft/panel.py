@@ -105,7 +105,7 @@ def _foot(brief: Brief, shape: Shape, level: Level) -> Edge:
     if level.foot != "hem":
         return Edge(level.foot, shape.hem, brief.seams.allowance, level.foot_sews_to, words=BELOW)
     faced = brief.seams.hem_kind == "faced"
-    return Edge("hem", shape.hem, brief.hem, "hem facing/hem" if faced else "", hem=not faced, governs=("seams.hem",))
+    return Edge("hem", shape.hem, brief.hem, "", hem=not faced, governs=("seams.hem",))
 
 
 def _hem_lines(brief: Brief, shape: Shape) -> tuple[LineMark, ...]:

@@ -1,0 +1,88 @@
+"""A facing for a shaped hem: a strip that follows the hem of each panel."""
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from studio.brief import Brief
+from studio.geometry import Line, Path, Point, offset
+from studio.units import spell
+from studio.words import phrase
+
+from .cut_line import cut_line
+from .piece import PARTS, Dimension, Edge, Piece
+from .seam import Part, Seam
+from .turned_over import edges_over
+
+MOST = 0.6
+"""A facing covers at most this share of the skirt's length."""
+
+
+class Faced(Struct, frozen=True):
+    """The panels, each sewn to its own facing; the facings; and the seams between them."""
+
+    panels: tuple[Piece, ...]
+    facings: tuple[Piece, ...] = ()
+    seams: tuple[Seam, ...] = ()
+
+
+def hem_faced(brief: Brief, pieces: tuple[Piece, ...]) -> Faced:
+    """Every panel that ends in a hem gets a strip as deep as the brief says, where hems are faced."""
+    if brief.seams.hem_kind != "faced":
+        return Faced(pieces)
+    deep = min(brief.seams.hem_facing, MOST * brief.finished_length)
+    hemmed = [p for p in pieces if any(e.name == "hem" for e in p.edges)]
+    return Faced(
+        tuple(_sewn(p) if p in hemmed else p for p in pieces),
+        tuple(_facing(p, deep, brief.seams.allowance) for p in hemmed),
+        tuple(Seam("hem facing", (Part(p.id, "hem"),), (Part(_id(p), "hem", True),)) for p in hemmed),
+    )
+
+
+def _id(panel: Piece) -> str:
+    return f"hem-facing-{panel.id}"
+
+
+def _sewn(panel: Piece) -> Piece:
+    edges = tuple(replace(e, sews_to=f"{_id(panel)}/hem") if e.name == "hem" else e for e in panel.edges)
+    return replace(panel, edges=edges)
+
+
+def _facing(panel: Piece, deep: float, allowance: float) -> Piece:
+    """Between the hem line and its parallel above; it is drawn from its own right side, as the panel's mirror image."""
+    hem = panel.edge("hem").path
+    upper = offset(hem, -deep).reversed()
+    on_fold = {side: any(e.fold and e.name == side for e in panel.edges) for side in ("left", "right")}
+
+    def side(name: str, of: str, start: Point, end: Point) -> Edge:
+        words = phrase("fold of the cloth") if on_fold[of] else phrase("seam")
+        return Edge(name, Path((Line(start, end),)), 0.0 if on_fold[of] else allowance, words=words, fold=on_fold[of])
+
+    drawn = (
+        Edge("upper", upper, 0.0, words=phrase("upper edge, neatened")),
+        side("left", "right", upper.end, hem.start),
+        Edge("hem", hem, allowance, f"{panel.id}/hem", words=phrase("seam, to the hem")),
+        side("right", "left", hem.end, upper.start),
+    )
+    x = hem.box.centre.x
+    edges = edges_over(drawn, x)
+    outline = cut_line(edges)
+    middle = hem.at(hem.length / 2).flipped(x)
+    way = hem.direction(hem.length / 2)
+    way = Point(-way.x, way.y)
+    reach = min(60.0, hem.length / 6)
+    at = middle.along(way.outward(), deep / 2)
+    return Piece(
+        id=_id(panel),
+        name=spell(phrase("{p:word}, hem facing", p=panel.name), "cm"),
+        edges=edges,
+        cut_line=outline,
+        grain=(at.along(way, -reach), at.along(way, reach)),
+        dimensions=(
+            Dimension(
+                "seams.hem_facing", upper.start.flipped(x), hem.end.flipped(x), "right", phrase("{d:bare}", d=deep)
+            ),
+        ),
+        cut=panel.cut,
+        mirrored=panel.mirrored,
+        row=PARTS,
+    )
