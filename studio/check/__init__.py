@@ -10,6 +10,7 @@ from .cloth import cloth_on_hand_suffices, pieces_fit_cloth
 from .finding import WEIGHTS, Finding, Rule, Weight, Worked, rule_name
 from .opening import allowance_holds_zip, opening_passes_hips, stop_above_hem, zip_long_enough
 from .pleats import pleats_overlap, pleats_stay_shut_at_hip, pleats_take_cloth
+from .pockets import patch_fits, pocket_at_side_seam, pocket_clear_of_opening
 from .sewable import can_be_sewn
 from .skirt import (
     first_turn_inside_hem,
@@ -19,12 +20,15 @@ from .skirt import (
     seams_walk,
     stride,
 )
+from .tiers import tiers_as_typed
 
 RULES: tuple[Rule, ...] = (
     can_be_sewn, opening_passes_hips, stop_above_hem, zip_long_enough, allowance_holds_zip,
     closed_girth_holds, hole_inside_extension, button_fits_band, band_needs_shape, interfacing_fits,
     seams_walk, notches_meet, length_leaves_a_skirt, gathers_too_bulky, first_turn_inside_hem, stride,
     hem_too_deep_for_curve, level_after_hanging,
+    pocket_at_side_seam, pocket_clear_of_opening, patch_fits,
+    tiers_as_typed,
     pleats_stay_shut_at_hip, pleats_overlap, pleats_take_cloth,
     pieces_fit_cloth, cloth_on_hand_suffices,
     hip_smaller_than_waist, measurement_unusual,

@@ -13,6 +13,7 @@ from .marks import Station
 from .notions import closing_notions, thread_notion
 from .piece import Piece
 from .placket import placket
+from .pocket import pocketed
 from .ring import Ring, joins, tops
 from .seam import Seam
 
@@ -33,7 +34,8 @@ class Hung(Struct, frozen=True):
 
 def hang(brief: Brief, hung: Hung) -> Draft:
     """The whole skirt."""
-    faced = hem_faced(brief, hung.pieces)
+    bagged = pocketed(brief, hung.ring, hung.stations, hung.pieces)
+    faced = hem_faced(brief, bagged.pieces)
     hung = replace(hung, pieces=faced.panels)
     by_id = {p.id: p for p in hung.pieces}
     top = band(brief, Waist(hung.stations, tops(hung.ring), hung.pieces))
@@ -42,7 +44,7 @@ def hang(brief: Brief, hung: Hung) -> Draft:
     seams = (*top.seams[:1], *ring, *lap.seams, *hung.seams, *faced.seams, *top.seams[1:])
     above, aside = ([p for p in top.pieces if (p.row == 0) is over] for over in (True, False))
     return Draft(
-        pieces=(*above, *under(top, hung.pieces), *aside, *lap.pieces, *faced.facings),
+        pieces=(*above, *under(top, hung.pieces), *aside, *lap.pieces, *faced.facings, *bagged.pockets),
         seams=seams,
         facts=(*_facts(brief), *hung.facts),
         notions=(*closing_notions(brief), *top.notions, *lap.notions, *hung.notions, _thread(brief, hung)),
