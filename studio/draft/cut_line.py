@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec.structs import replace
 
-from studio.geometry import TOUCH, Cubic, Curve, Line, Path, Point, crossing, offset
+from studio.geometry import TOUCH, Cubic, Curve, Line, Path, Point, beside, crossing, offset
 
 from .piece import Edge
 
@@ -66,12 +66,13 @@ def _between(side: list[Curve], start: Point, end: Point) -> list[Curve]:
 
 
 def _cut_back(side: list[Curve], end: Point) -> list[Curve]:
-    """A side that ends at a corner beside its way, which a cubic is drawn to."""
-    along, _ = Path(tuple(side)).nearest(end)
-    if along < TOUCH or along > sum(c.length for c in side) - TOUCH:
-        return side
-    *before, last = Path(tuple(side)).split(along)[0].curves
-    return [*before, replace(last, end=end) if isinstance(last, Cubic | Line) else last]
+    """A side that ends at a corner beside its way, which a line or cubic is drawn to."""
+    *before, last = side
+    share = beside(last, end)
+    if share <= 0:
+        return _cut_back(before, end) if before else side
+    kept = last.part(0, min(1.0, share))
+    return [*before, replace(kept, end=end) if isinstance(kept, Cubic | Line) else kept]
 
 
 def _corner(e: Edge, f: Edge, before: list[Curve], after: list[Curve]) -> list[Point]:

@@ -2,10 +2,10 @@
 
 from .curve import Arc, Cubic, Curve, Line
 from .offset import offset
-from .path import TOUCH, Box, Path, circle, joined, line, polyline, rectangle
+from .path import TOUCH, Box, Path, beside, circle, joined, line, polyline, rectangle
 from .point import Point, crossing
 
 __all__ = [
     "TOUCH", "Arc", "Box", "Cubic", "Curve", "Line", "Path", "Point",
-    "circle", "crossing", "joined", "line", "offset", "polyline", "rectangle",
+    "beside", "circle", "crossing", "joined", "line", "offset", "polyline", "rectangle",
 ]  # fmt: skip

@@ -164,10 +164,10 @@ class Cubic(Struct, frozen=True, gc=False):
 
     def speed(self, share: float) -> Point:
         """First derivative at parameter `share`, mm per unit of the parameter."""
+        (px, py), (qx, qy), (rx, ry), (ex, ey) = self.start, self.leave, self.arrive, self.end
         t, s = share, 1 - share
-        u, v, w = self.start.to(self.leave), self.leave.to(self.arrive), self.arrive.to(self.end)
         a, b, c = 3 * s * s, 6 * s * t, 3 * t * t
-        return Point(a * u.x + b * v.x + c * w.x, a * u.y + b * v.y + c * w.y)
+        return Point(a * (qx - px) + b * (rx - qx) + c * (ex - rx), a * (qy - py) + b * (ry - qy) + c * (ey - ry))
 
     def bend(self, share: float) -> Point:
         """Second derivative at parameter `share`."""
@@ -246,19 +246,23 @@ def _turns(p: float, q: float, r: float, e: float) -> list[float]:
 _NODES = (
     (0.0, 0.5688888888888889),
     (0.5384693101056831, 0.47862867049936647),
+    (-0.5384693101056831, 0.47862867049936647),
     (0.906179845938664, 0.23692688505618908),
+    (-0.906179845938664, 0.23692688505618908),
 )
 
 
 def _gauss(c: Cubic, first: float, last: float) -> float:
     """Five-point Gauss-Legendre of the speed (Abramowitz and Stegun, table 25.4)."""
+    (px, py), (qx, qy), (rx, ry), (ex, ey) = c.start, c.leave, c.arrive, c.end
+    ux, uy, vx, vy, wx, wy = qx - px, qy - py, rx - qx, ry - qy, ex - rx, ey - ry
+    bx, by, ax, ay = 2 * (vx - ux), 2 * (vy - uy), ux - 2 * vx + wx, uy - 2 * vy + wy
     mid, half = (first + last) / 2, (last - first) / 2
     total = 0.0
     for x, w in _NODES:
-        for sign in (1, -1) if x else (1,):
-            v = c.speed(mid + sign * x * half)
-            total += w * math.hypot(v.x, v.y)
-    return total * half
+        t = mid + x * half
+        total += w * math.hypot(ux + t * (bx + t * ax), uy + t * (by + t * ay))
+    return 3 * total * half
 
 
 @lru_cache(maxsize=1024)

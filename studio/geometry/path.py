@@ -212,14 +212,35 @@ def share_at(c: Curve, distance: float) -> float:
     if size <= 0:
         return 0.0
     share = min(1.0, distance / size)
-    if isinstance(c, Cubic) and 0 < share < 1:
-        low, high = 0.0, 1.0
-        for _ in range(50):
-            short = c.part(0, share).length - distance
-            if abs(short) < TOUCH:
-                break
-            low, high = (share, high) if short < 0 else (low, share)
-            share = (low + high) / 2
+    if not isinstance(c, Cubic) or not 0 < share < 1:
+        return share
+    low, high = 0.0, 1.0
+    for _ in range(50):  # Newton's rule, kept between bounds
+        short = c.part(0, share).length - distance
+        if abs(short) < TOUCH:
+            break
+        low, high = (share, high) if short < 0 else (low, share)
+        way = c.speed(share)
+        speed = math.hypot(way.x, way.y)
+        wanted = share - short / speed if speed > TOUCH else low
+        share = wanted if low < wanted < high else (low + high) / 2
+    return share
+
+
+def beside(c: Curve, point: Point) -> float:
+    """The share of a curve at which a point near its end lies square beside it; below 0 before its start."""
+    if isinstance(c, Line):
+        way = c.start.to(c.end)
+        return c.start.to(point).dot(way) / way.dot(way)
+    if isinstance(c, Arc):
+        return _nearest_on_arc(c, point)
+    share = 1.0
+    for _ in range(20):
+        way = c.speed(share)
+        step = c.at(share).to(point).dot(way) / max(way.dot(way), TOUCH)
+        share += step
+        if abs(step) < 1e-9 or share < 0:
+            break
     return share
 
 

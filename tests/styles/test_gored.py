@@ -102,7 +102,9 @@ def test_back_fuller_than_front():
 def test_hem_is_what_is_drawn(one: Brief):
     """The hem sweep is the sum of the hems that are drawn, and the girth falls nowhere to nothing."""
     made = make_up(one)
-    assert made.fact("hem_sweep") == pytest.approx(sum(p.cut * p.edge("hem").path.length for p in panels(made)), abs=0.02)
+    assert made.fact("hem_sweep") == pytest.approx(
+        sum(p.cut * p.edge("hem").path.length for p in panels(made)), abs=0.02
+    )
     assert all(rack.girth(one, d) > 0 for d in (0.0, 100.0, one.hip_depth, one.finished_length))
 
 

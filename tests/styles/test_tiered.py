@@ -355,3 +355,12 @@ def test_feet_lie_below_each_other():
     made = make_up(tiered(skirt__tiers=5))
     assert [1, 2, 3, 4, 5] == sorted({p.row for p in made.pieces if p.id.startswith(("skirt", "tier"))})
     assert list(accumulate(sizes(made, "depth")))[-1] == pytest.approx(620.0)
+
+
+def test_typed_depths_that_leave_no_room():
+    """A first tier of 70 in a skirt of 62 is named, and sharing what is left mends it."""
+    one = tiered(skirt__depths="typed", skirt__depth_1=700.0)
+    made = make_up(one)
+    finding = next(f for f in made.findings if f.rule == "tiers-as-typed")
+    assert finding.remedy is not None
+    assert "tiers-as-typed" not in {f.rule for f in make_up(rack.edit(one, finding.remedy)).findings}
