@@ -103,8 +103,8 @@ def across(piece: Piece) -> float:
 
 def _copies(piece: Piece) -> list[_Copy]:
     down, box = grain_down(piece), piece.as_cut.box
-    along = box.height if down else box.width
-    return [_Copy(piece, k, 90 if down else 0, along, across(piece)) for k in range(piece.cut)]
+    along, wide = (box.height, box.width) if down else (box.width, box.height)
+    return [_Copy(piece, k, 90 if down else 0, along, wide) for k in range(piece.cut)]
 
 
 def _turn(c: _Copy, at: Point, room: float) -> int:

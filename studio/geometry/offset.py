@@ -1,6 +1,7 @@
 """A line parallel to another: what turns a seam line into a cut line."""
 
 import math
+from functools import lru_cache
 
 from .curve import Arc, Cubic, Curve, Line
 from .path import TOUCH, Path
@@ -26,15 +27,21 @@ def offset(path: Path, distance: float) -> Path:
     return Path(tuple(curves))
 
 
-def _cubic_offset(c: Cubic, distance: float, depth: int) -> list[Curve]:
+@lru_cache(maxsize=256)
+def _cubic_offset(c: Cubic, distance: float, depth: int) -> tuple[Curve, ...]:
     """A cubic with the true places and speeds at both ends; halved while its middle strays."""
-    ends = [c.at(t).along(c.direction(t).outward(), distance) for t in (0, 1)]
+    first, last = c.direction(0), c.direction(1)
+    start, end = c.start.along(first.outward(), distance), c.end.along(last.outward(), distance)
     leave, arrive = (_speed(c, t, distance) / 3 for t in (0, 1))
-    fit = Cubic(ends[0], ends[0].along(c.direction(0), leave), ends[1].along(c.direction(1), -arrive), ends[1])
-    strays = max(abs(c.at(t).to(fit.at(t)).dot(c.direction(t).outward()) - distance) for t in (0.25, 0.5, 0.75))
-    if depth == 0 or strays < CLOSE:
-        return [fit]
-    return [part for half in ((0, 0.5), (0.5, 1)) for part in _cubic_offset(c.part(*half), distance, depth - 1)]
+    fit = Cubic(start, start.along(first, leave), end.along(last, -arrive), end)
+    if depth == 0 or all(_strays(c, fit, t, distance) < CLOSE for t in (0.5, 0.25, 0.75)):
+        return (fit,)
+    return tuple(part for half in ((0, 0.5), (0.5, 1)) for part in _cubic_offset(c.part(*half), distance, depth - 1))
+
+
+def _strays(c: Cubic, fit: Cubic, share: float, distance: float) -> float:
+    """How far the fitted parallel lies off its distance there, mm."""
+    return abs(c.at(share).to(fit.at(share)).dot(c.direction(share).outward()) - distance)
 
 
 def _speed(c: Cubic, share: float, distance: float) -> float:
