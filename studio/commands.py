@@ -13,6 +13,7 @@ from studio.check import Finding
 from studio.listing import listed, listed_lay
 from studio.paper import KINDS
 from studio.parser import Parser, seconds, unit
+from studio.sewing import sewing_order, sewing_text
 from studio.slip import lay_slip, slip
 from studio.styles import rack
 from studio.trouble import Trouble, shown
@@ -41,6 +42,13 @@ def _lay(said: list[str]) -> int:
     if docket.lay.misfits:
         return _stopped(docket.findings, chosen.unit, "pieces-fit-cloth")
     _print([json.dumps(listed_lay(docket))] if chosen.json else lay_slip(docket, chosen.unit))
+    return 0
+
+
+def _sew(said: list[str]) -> int:
+    chosen = _command("sew", "List the steps of sewing, in order, to be ticked off.").read(said)
+    brief = _brief(chosen)
+    _print(sewing_text(brief, sewing_order(brief, rack.draft(brief)), chosen.unit))
     return 0
 
 
@@ -80,7 +88,7 @@ def _save(said: list[str]) -> int:
     return 0
 
 
-RUN = {"draft": _draft, "lay": _lay, "export": _export, "save": _save}
+RUN = {"draft": _draft, "lay": _lay, "sew": _sew, "export": _export, "save": _save}
 
 
 def _command(name: str, does: str) -> Parser:

@@ -40,6 +40,7 @@ def _fit(w: Worked, piece: Piece) -> tuple[Edit | None, Phrase | None]:
 FEWER: tuple[tuple[Edit, str], ...] = (
     ({"skirt.panels": 0}, "As many panels as the cloth asks"),
     ({"skirt.cut": "across", "skirt.panels": 0}, "Cut across, as few panels as fit"),
+    ({"skirt.cut": "across"}, "Cut across, as few panels as fit"),
 )
 """What makes panels fit, and how it is said; the first that does is offered."""
 

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator
+from itertools import accumulate
 from typing import Any
 
 from studio.draft import notches, walked
@@ -45,7 +46,13 @@ def gathers_too_bulky(w: Worked) -> Iterator[Finding]:
             r=ratio, g=round(grams), m=most,
         )  # fmt: skip
     remedy, does = _less(w, most)
-    yield Finding("gathers-too-bulky", "doubt", says, "skirt.fullness", "skirt", remedy, does)
+    yield Finding("gathers-too-bulky", "doubt", says, _fullness(w), "skirt", remedy, does)
+
+
+def _fullness(w: Worked) -> str:
+    """Where this style says how full it is."""
+    known = rack.declarations(w.brief)
+    return next((p for p in ("skirt.fullness", "skirt.ratio", "skirt.fraction") if p in known), "skirt.style")
 
 
 def _less(w: Worked, most: float) -> tuple[dict[str, Any] | None, Phrase | None]:
@@ -73,23 +80,17 @@ def seams_walk(w: Worked) -> Iterator[Finding]:
 
 
 def notches_meet(w: Worked) -> Iterator[Finding]:
-    """Every notch of the band meets a notch or a join of the skirt, and every notch of the skirt one of the band,
-    to 0.1 mm.
-    """
+    """Round the waist, and between tiers, every notch meets a notch or a join on the other side, to 0.1 mm."""
     pieces = {p.id: p for p in w.draft.pieces}
     for seam in w.draft.seams:
-        if seam.name != "waist":
+        if seam.name not in ("waist", "tier"):
             continue
-        ends, run = [0.0], 0.0
-        for part in seam.one:
-            run += walked((part,), pieces)
-            ends.append(run)
-        on_skirt, on_band = notches(seam.one, pieces), notches(seam.other, pieces)
-        for those, there in ((on_band, [*on_skirt, *ends]), (on_skirt, on_band)):
-            lost = [n for n in those if min((abs(n - t) for t in there), default=math.inf) > WALKS]
+        for side, other in ((seam.other, seam.one), (seam.one, seam.other)):
+            there = [*notches(other, pieces), 0.0, *accumulate(walked((part,), pieces) for part in other)]
+            lost = [n for n in notches(side, pieces) if min(abs(n - t) for t in there) > WALKS]
             if lost:
-                says = phrase("The notch at {n} of the waist seam meets none on the other side.", n=lost[0])
-                yield Finding("notches-meet", "stop", says, "skirt.style", "skirt")
+                text = "The notch at {n} of the {s:word} seam meets none on the other side."
+                yield Finding("notches-meet", "stop", phrase(text, n=lost[0], s=tr(seam.name)), "skirt.style", "skirt")
 
 
 def length_leaves_a_skirt(w: Worked) -> Iterator[Finding]:

@@ -10,7 +10,7 @@ from studio.words import Phrase, phrase
 
 from .circle_cut import Cut, corner
 from .gathers import gather_rows, open_gap
-from .marks import Station, notch_on
+from .marks import Station, notch_on, on_both
 from .panel import panel
 from .piece import Dimension, Handle, LineMark, Note, Piece, Side, Spot
 from .piecing import pieced, piecing_seams
@@ -74,8 +74,9 @@ def _station_marks(
             continue
         spots.append(notch_on(top, along, brief.seams.allowance, "waist", (PATH,)))
         if station.words:
+            shown = station if alone(k, circle.count) else on_both(brief, station)
             radial = sector.radial(along, sector.waist, foot)
-            lines.append(LineMark(station.role, radial, Phrase(station.words), (PATH,)))
+            lines.append(LineMark(station.role, radial, Phrase(shown.words), (PATH,)))
     return lines, spots
 
 

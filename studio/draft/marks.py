@@ -50,6 +50,19 @@ def stations(brief: Brief, sections: int = 4) -> tuple[Station, ...]:
     return tuple(Station(at, found[at]) for at in sorted(found) if 0.01 < at < brief.waist_seam - 0.01)
 
 
+TURNED = {
+    "centre back": "centre back; front on the mirrored one",
+    "centre front": "centre front; back on the mirrored one",
+}
+
+
+def on_both(brief: Brief, station: Station) -> Station:
+    """A station of a panel that is cut in mirrored pairs: from a side opening round, its other copy lies across."""
+    if brief.opening.place != "side":
+        return station
+    return Station(station.at, TURNED.get(station.words, station.words))
+
+
 def notch_depth(allowance: float) -> float:
     """How far a notch reaches in from the cut edge, mm."""
     return min(NOTCH, allowance / 2)

@@ -42,8 +42,6 @@ def _laying(brief: Brief, draft: Draft) -> list[Phrase]:
     says.append(phrase("Tack from waist to hem, and across the waist, which now measures {b}.", b=brief.waist_seam))
     says.append(phrase("Press under a cloth, with paper under each fold."))
     if brief.opening.kind not in ("none", "wrap"):
-        text = (
-            "At the opening {d} of one edge lies under the other: bind its top, or take it into the band’s extension."
-        )
+        text = "At the opening {d} of one edge lies under the other. Bind its top, or take it into the extension."
         says.append(phrase(text, d=draft.fact("waist_depth")))
     return says

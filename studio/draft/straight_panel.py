@@ -9,7 +9,7 @@ from studio.geometry import TOUCH, Point
 from studio.words import Phrase, phrase
 
 from .gathers import gather_rows, open_gap
-from .marks import Station, notch, upright
+from .marks import Station, notch, on_both, upright
 from .panel import WAIST, WRAP_HEM, Level, panel
 from .piece import Dimension, Handle, LineMark, Piece, Spot
 from .ring import Ring, alone, meeting, opening_sides, paired, pairs, piece_id, piece_name
@@ -113,7 +113,8 @@ def _station_marks(
             continue
         spots.append(notch(x, -a, 90, a, level.top, (panels.path,)))
         if station.words:
-            lines.append(upright(station, x, 0, foot, (panels.path,)))
+            shown = station if alone(k, panels.count) else on_both(brief, station)
+            lines.append(upright(shown, x, 0, foot, (panels.path,)))
     return lines, spots
 
 

@@ -76,7 +76,8 @@ def _invisible(brief: Brief, draft: Draft) -> Making:
     says = (
         *_zip_ready(draft),
         phrase("Open it and press the coils flat, on the wrong side."),
-        phrase("Pin one tape face down on the right side: its top {a} below the raw edge, coil on the seam line.", a=a),
+        phrase("Pin one tape face down on the right side, its coil on the seam line."),
+        phrase("Its top lies {a} below the raw edge.", a=a),
         phrase("Sew from the top to the stop, {r} below the raw edge, {s} below the seam line.", **_depths(brief)),
         phrase("Sew the other tape to the other edge, from the top again."),
         phrase("Close it and look: no pucker, raw edges level."),
@@ -120,7 +121,7 @@ def _seam_below(brief: Brief, draft: Draft, start: str) -> Making:
         phrase("Start {start:word}: {r} below the raw edge.", start=tr(start), r=brief.stop + brief.seams.allowance),
     ]
     if below is not None:
-        says.append(phrase("Sew {l} down to the hem line, and on to the raw edge.", l=below.path.length))
+        says.append(phrase(_ENDS[_ending(piece, side)], l=below.path.length))
     says.append(phrase("Fasten the start with two stitches back."))
     if brief.opening.kind == "invisible":
         says.append(phrase("Close what gap is left by hand, {h} at the most.", h=HAND))
@@ -128,6 +129,24 @@ def _seam_below(brief: Brief, draft: Draft, start: str) -> Making:
     title = phrase_title(seam_at(brief))
     shown = Shown(piece.id, (side,), ("zip stop",), "left" if side == "left" else "right")
     return Making("opening seam", "opening", title, tuple(says), shown)
+
+
+_ENDS = {
+    "hem": "Sew {l} down to the hem line, and on to the raw edge.",
+    "godet": "Sew {l} down to the godet’s point.",
+    "slit": "Sew {l} down to where the slit begins.",
+    "foot": "Sew {l} down to the seam line at its foot, and on to the raw edge.",
+}
+
+
+def _ending(piece: Piece, side: str) -> str:
+    """What a side's seam ends in."""
+    names = {e.name for e in piece.edges}
+    if f"{side} godet" in names:
+        return "godet"
+    if f"{side} slit" in names or "vent top" in names:
+        return "slit"
+    return "hem" if "hem" in names else "foot"
 
 
 def phrase_title(seam: str) -> str:

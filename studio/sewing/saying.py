@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from studio.brief import Brief
-from studio.draft import Piece
+from studio.draft import Draft, Piece
 from studio.words import Phrase, Value, tr
 
 MOST_IN_A_ROW = 4
@@ -44,3 +44,9 @@ def seam_at(brief: Brief) -> str:
 def panels(pieces: Sequence[Piece]) -> tuple[Piece, ...]:
     """The pieces that hang from the band: those of the main cloth that end in a hem or in another such piece."""
     return tuple(p for p in pieces if p.cloth == "main" and any(e.name in ("hem", "foot") for e in p.edges))
+
+
+def top_panel(draft: Draft) -> Piece:
+    """The first panel that is sewn to the band."""
+    found = panels(draft.pieces)
+    return next((p for p in found if any(e.name == "waist" for e in p.edges)), found[0])

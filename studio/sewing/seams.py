@@ -6,7 +6,7 @@ from studio.brief import Brief
 from studio.draft import Draft
 from studio.draft.making import Making, Shown
 from studio.draft.seam import Seam
-from studio.words import phrase, tr
+from studio.words import Phrase, phrase, tr
 
 
 def seams(brief: Brief, draft: Draft) -> Iterator[Making]:
@@ -15,7 +15,7 @@ def seams(brief: Brief, draft: Draft) -> Iterator[Making]:
     if not found:
         return
     part = found[0].one[-1]
-    says = [phrase("Right sides together, sew {a} from the edge, top to hem.", a=brief.seams.allowance)]
+    says = [_how(brief, draft, found[0])]
     says.append(phrase("Pin top, hem and notches first, then between."))
     if len(found) > 1:
         says.append(phrase("There are {n:count} such seams.", n=len(found)))
@@ -26,6 +26,19 @@ def seams(brief: Brief, draft: Draft) -> Iterator[Making]:
     near = "left" if part.edge.startswith("left") else "right"
     shown = Shown(part.piece, tuple(p.edge for p in found[0].one), (), near)  # type: ignore[arg-type]
     yield Making("seams", "seams", title, tuple(says), shown, ("needle", "pins"))
+
+
+def _how(brief: Brief, draft: Draft, seam: Seam) -> Phrase:
+    """How far a seam is sewn: to the hem, or to a godet's point."""
+    part = seam.one[-1]
+    piece = draft.piece(part.piece)
+    a = brief.seams.allowance
+    if any(e.name == f"{part.edge.split(' ')[0]} godet" for e in piece.edges):
+        text = "Right sides together, sew {a} from the edge, from the waist to {l} below its seam line."
+        return phrase(text, a=a, l=piece.edge(part.edge).path.length)
+    if any(s.name == "tier" for s in draft.seams):
+        return phrase("Right sides together, sew {a} from the edge, each tier to a ring.", a=a)
+    return phrase("Right sides together, sew {a} from the edge, top to hem.", a=a)
 
 
 def joins(draft: Draft) -> list[Seam]:

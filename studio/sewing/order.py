@@ -1,0 +1,45 @@
+"""The whole order of sewing one skirt, first thing first."""
+
+from collections.abc import Callable, Iterable
+from typing import Final, get_args
+
+from msgspec.structs import replace
+
+from studio.brief import Brief
+from studio.draft import Draft
+from studio.draft.making import Making, Phase
+from studio.styles import rack
+
+from .band import band
+from .darts import darts, godets, slits
+from .fastening import fastening
+from .gather import gather, opens_through_tiers, tiers
+from .hem import finish, hem
+from .lining import lining
+from .marking import mark, neaten
+from .opening import opening
+from .pockets import pockets
+from .prepare import cut, interface, prepare
+from .seams import seams
+
+PARTS: Final[tuple[Callable[[Brief, Draft], Iterable[Making]], ...]] = (
+    prepare, cut, interface, mark, neaten, darts, pockets, opening, seams, godets, slits, tiers, gather, lining, band,
+    fastening, hem, finish,
+)  # fmt: skip
+"""What every skirt may need; each gives nothing where it is not needed."""
+_PHASES: Final[tuple[Phase, ...]] = get_args(Phase)
+
+
+def sewing_order(brief: Brief, draft: Draft) -> tuple[Making, ...]:
+    """Every step in the order of its phase; a style's step stands in place of a common one with its key."""
+    own = {m.key: m for m in rack.making(brief, draft)}
+    steps = [own.pop(m.key, m) for part in PARTS for m in part(brief, draft)]
+    steps += own.values()
+    if opens_through_tiers(draft):
+        steps = [_before_opening(m) for m in steps]
+    return tuple(sorted(steps, key=lambda m: _PHASES.index(m.phase)))
+
+
+def _before_opening(step: Making) -> Making:
+    """Seams and tiers come before an opening that runs through them."""
+    return replace(step, phase="shape") if step.key == "seams" or step.key.startswith("tier/") else step
