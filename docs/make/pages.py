@@ -27,16 +27,20 @@ def rules_page() -> str:
 
 
 def numbers_page() -> str:
-    """Every number of the brief, by its path."""
-    parts = [
-        "# Numbers of a skirt\n",
-        "Every number you can decide, as the form, the files and `--set` know it.\n",
-        "| path | words | usual | from | to | how to measure or choose |",
-        "|---|---|---|---|---|---|",
-    ]
-    for one in rack.declarations(rack.usual()).values():
-        parts.append(f"| `{one.path}` | {one.words} | {_usual(one)} | {_range(one)} | {_hint(one)} |")
+    """Every number of the brief, by its path: those of every skirt, then those of each style."""
+    parts = ["# Numbers of a skirt\n", "Every number you can decide, as the form, the files and `--set` know it.\n"]
+    every = {name: rack.declarations(rack.usual("cm", name)) for name in rack.RACK}
+    shared = set.intersection(*(set(known) for known in every.values()))
+    parts += _table([one for path, one in every["gathered"].items() if path in shared])
+    for name, known in every.items():
+        parts.append(f"\n## {name.capitalize()}\n")
+        parts += _table([one for path, one in known.items() if path not in shared])
     return "\n".join(parts) + "\n"
+
+
+def _table(found: list[Declared]) -> list[str]:
+    heads = ["| path | words | usual | from | to | how to measure or choose |", "|---|---|---|---|---|---|"]
+    return [*heads, *(f"| `{o.path}` | {o.words} | {_usual(o)} | {_range(o)} | {_hint(o)} |" for o in found)]
 
 
 def _usual(one: Declared) -> str:
