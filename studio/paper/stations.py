@@ -118,7 +118,7 @@ def _across(piece: Piece) -> Iterator[_Found]:
 
 
 def _side(piece: Piece, e: Edge, opening: Sequence[float]) -> str:
-    """What the seam at a side is: the opening's seam lies at the centre back, the one across from it in front."""
+    """What the seam at a side is: the opening's, the one across from it, or another."""
     if any(abs(x - e.path.start.x) < TOUCH for x in opening):
         return tr("opening seam")
     if e.sews_to == f"{piece.id}/{e.name}":

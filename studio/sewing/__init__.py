@@ -2,6 +2,7 @@
 
 from .cautions import ALWAYS, CAUTIONS
 from .order import sewing_order
+from .picture import ROOM, picture
 from .text import cautions, sewing_text
 
-__all__ = ["ALWAYS", "CAUTIONS", "cautions", "sewing_order", "sewing_text"]
+__all__ = ["ALWAYS", "CAUTIONS", "ROOM", "cautions", "picture", "sewing_order", "sewing_text"]

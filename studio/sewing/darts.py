@@ -81,13 +81,13 @@ def slits(brief: Brief, draft: Draft) -> Iterator[Making]:
             )
             yield Making("slit", "seams", tr("Finish the slit"), says, shown, ("iron",))
         else:
-            says = (
+            vent = (
                 phrase("The seam ends {l} above the hem line; sew on across the tops of the extensions.", l=long),
                 phrase("Fold the upper extension back along the seam line; leave the under one flat."),
                 phrase("Clip the under allowance at the corner, so that the seam opens above it."),
                 phrase("Press both to the same side and stitch through their tops."),
             )
-            yield Making("slit", "seams", tr("Finish the vent"), says, shown, ("iron", "shears"))
+            yield Making("slit", "seams", tr("Finish the vent"), vent, shown, ("iron", "shears"))
         return
 
 

@@ -66,7 +66,7 @@ def _holes(brief: Brief) -> Making:
         phrase("Try the length on a scrap of the same layers first."),
     )  # fmt: skip
     title = tr("Work the buttonhole") if one else tr("Work the buttonholes")
-    shown = Shown("waistband", ("extension end",), ("buttonhole",), "right")
+    shown = Shown("waistband", ("extension end",), ("buttonhole",), "right", right_side=True)
     return Making("holes", "close", title, says, shown, ("point", "needle"))
 
 
@@ -84,7 +84,7 @@ def _sewn_on(brief: Brief, draft: Draft, held: str) -> Making:
         says.append(phrase("Its other half lies inside, {p} from the plain end.", p=brief.closed + SNAP_INSET))
     says.append(phrase("Close the band and measure it: {c}.", c=closed_girth(brief)))
     piece = "waistband" if any(p.id == "waistband" for p in draft.pieces) else ""
-    shown = Shown(piece, ("plain end",), (), "left") if piece else None
+    shown = Shown(piece, (), (), "left", right_side=True) if piece else None
     return Making("fastening", "close", title, tuple(says), shown, childs(brief, "small parts"))
 
 
@@ -121,6 +121,9 @@ def _where_high(brief: Brief, high: float) -> Iterator[Phrase]:
         yield phrase("They lie {b} below the edge.", b=BELOW)
         return
     n = hook_count(high)
+    if n == 1:
+        yield phrase("Their middles lie {y} below the top edge.", y=high / 2)
+        return
     yield from _heights(n, even_places(n, high / (2 * n), high * (1 - 1 / (2 * n))))
 
 
@@ -131,8 +134,8 @@ def _down_placket(brief: Brief, held: str) -> Making:
         says.append(phrase("Holes stand upright in the upper strip, each beginning {a} above its button.", a=ABOVE))
         text = "Buttons go on the under strip, {b} out from the seam."
         says.append(phrase(text, b=button_place(brief)))
-        title, shown = tr("Button the placket"), Shown(OVER, (), ("buttonhole",))
+        title, shown = tr("Button the placket"), Shown(OVER, (), ("buttonhole",), right_side=True)
     else:
         says.append(phrase("Balls go under the upper strip, sockets on the under one, in the middle of each."))
-        title, shown = tr("Snap the placket"), Shown(OVER, ("seam",))
+        title, shown = tr("Snap the placket"), Shown(OVER, right_side=True)
     return Making("placket fastening", "close", title, tuple(says), shown, ("point",) if held == "buttons" else ())

@@ -4,10 +4,11 @@ from collections.abc import Iterator
 
 from studio.brief import Brief
 from studio.draft import Draft
-from studio.draft.making import Making
+from studio.draft.making import Making, Shown
 from studio.words import Phrase, phrase, tr
 
 from .cautions import childs, hem_cautions
+from .saying import panels
 
 EDGE = 2.0
 """Stitched so far (mm) from a fold: the width of a presser foot's inner edge (common practice, no source)."""
@@ -18,23 +19,29 @@ EASE_ROW = 6.0
 def hem(brief: Brief, draft: Draft) -> Iterator[Making]:
     """Level, then hem."""
     if brief.skirt.flare in ("flared", "circle"):
-        yield _level(brief)
+        yield _level(brief, draft)
     kind = brief.seams.hem_kind
     says = [*_TURNS[kind](brief)]
     if draft.has("hem_sweep"):
         says.append(phrase("All round it is {s}.", s=draft.fact("hem_sweep")))
     title = tr("Face the hem") if kind == "faced" else tr("Turn the hem")
-    yield Making("hem", "hem", title, tuple(says), cautions=("iron", *childs(brief, "cords")))
+    yield Making("hem", "hem", title, tuple(says), _foot(draft), ("iron", *childs(brief, "cords")))
 
 
-def _level(brief: Brief) -> Making:
+def _foot(draft: Draft) -> Shown | None:
+    """The foot of a panel that is hemmed."""
+    piece = next((p for p in panels(draft.pieces) if any(e.name == "hem" for e in p.edges)), None)
+    return Shown(piece.id, ("hem",), ("hem", "first turn"), "foot") if piece else None
+
+
+def _level(brief: Brief, draft: Draft) -> Making:
     says = (
         phrase("Hang the skirt by its band for a day: cloth on the bias drops."),
         phrase("On the wearer, chalk a level line up from the floor, {l} below the band at the side.",
                l=brief.finished_length),
         phrase("Trim level, {h} below the line.", h=brief.hem),
     )  # fmt: skip
-    return Making("level", "hem", tr("Let it hang, then level"), says)
+    return Making("level", "hem", tr("Let it hang, then level"), says, _foot(draft))
 
 
 def _twice(brief: Brief) -> Iterator[Phrase]:

@@ -33,8 +33,10 @@ _PHASES: Final[tuple[Phase, ...]] = get_args(Phase)
 def sewing_order(brief: Brief, draft: Draft) -> tuple[Making, ...]:
     """Every step in the order of its phase; a style's step stands in place of a common one with its key."""
     own = {m.key: m for m in rack.making(brief, draft)}
-    steps = [own.pop(m.key, m) for part in PARTS for m in part(brief, draft)]
-    steps += own.values()
+    common = [m for part in PARTS for m in part(brief, draft)]
+    steps = [own.pop(m.key, m) for m in common]
+    after = next(k for k, m in enumerate(steps) if m.key == "mark") + 1
+    steps[after:after] = own.values()  # marked first, then what the style asks for, before the common steps of a phase
     if opens_through_tiers(draft):
         steps = [_before_opening(m) for m in steps]
     return tuple(sorted(steps, key=lambda m: _PHASES.index(m.phase)))

@@ -6,9 +6,11 @@ from studio.brief import Brief
 from studio.draft import Draft, Piece
 from studio.draft.cutting import cut_words
 from studio.draft.interfacing import CAUGHT
-from studio.draft.making import Making
+from studio.draft.making import Making, Shown
 from studio.draft.marks import notch_depth
 from studio.words import Phrase, phrase, tr
+
+from .saying import top_panel
 
 
 def prepare(brief: Brief, draft: Draft) -> Iterator[Making]:
@@ -34,7 +36,8 @@ def cut(brief: Brief, draft: Draft) -> Iterator[Making]:
     if any(p.on_fold for p in draft.pieces):
         says.append(phrase("Sizes on the fold are those of the half."))
     says.append(phrase("Snip notches no deeper than {d}.", d=notch_depth(brief.seams.allowance)))
-    yield Making("cut", "cut", tr("Cut the pieces"), tuple(says), cautions=("shears", "blade"))
+    shown = Shown(top_panel(draft).id, right_side=True)
+    yield Making("cut", "cut", tr("Cut the pieces"), tuple(says), shown, cautions=("shears", "blade"))
 
 
 def _cut(number: int, piece: Piece) -> Phrase:
@@ -68,7 +71,7 @@ def interface(brief: Brief, draft: Draft) -> Iterator[Making]:
         says += [phrase("Press and lift, never slide."), phrase("Let it cool flat.")]
         key = "interface" if piece.id == "interfacing" else f"interface/{piece.id}"
         title = tr("Interface the band") if to.id == "waistband" else tr("Fuse the interfacing")
-        yield Making(key, "cut", title, tuple(says), cautions=("iron",))
+        yield Making(key, "cut", title, tuple(says), Shown(piece.id), ("iron",))
 
 
 def stiffened(piece: Piece, draft: Draft) -> Piece:

@@ -33,13 +33,13 @@ def test_a_single_panel_opens_at_both_ends():
     along, down = listed(make_up(brief()).draft.piece("skirt"))
     assert [
         ("A", 0.0, "cut edge"),
-        ("B", 15.0, "back seam"),
+        ("B", 15.0, "opening seam"),
         ("C", 35.0, "rows start"),
         ("D", 370.0, "side, notch"),
         ("E", 725.0, "centre front, notch; rows break"),
         ("F", 1080.0, "side, notch"),
         ("G", 1415.0, "rows stop"),
-        ("H", 1435.0, "back seam"),
+        ("H", 1435.0, "opening seam"),
         ("J", 1450.0, "cut edge"),
     ] == along
     assert [
@@ -94,9 +94,9 @@ def test_panels_of_a_ring():
     """The back panel opens at the left and joins at the right, a middle one joins twice, the front meets its mirror."""
     pieces = {p.id: stations(p) for p in make_up(brief(skirt__panels=6)).pieces}
     back, side, front = (pieces[name] for name in ("skirt", "skirt-side-1", "skirt-across"))
-    assert ["back seam", "panel seam; rows stop"] == [s.what for s in back.along if "seam" in s.what]
+    assert ["opening seam", "panel seam; rows stop"] == [s.what for s in back.along if "seam" in s.what]
     assert ["panel seam; rows start", "panel seam; rows stop"] == [s.what for s in side.along if "seam" in s.what]
-    assert ["panel seam; rows start", "centre front seam; rows stop"] == [
+    assert ["panel seam; rows start", "seam across from the opening; rows stop"] == [
         s.what for s in front.along if "seam" in s.what
     ]
     assert "zip stop, at B" in {s.what for s in back.down}

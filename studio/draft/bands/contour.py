@@ -14,6 +14,8 @@ from .two_piece import faced_band
 
 MOST_SWEEP = math.pi
 """A band that would sweep more than half a circle is no waistband any more: it is held there, and a finding says so."""
+LEAST = 0.05
+"""Edges that differ by less than this (mm) are equally long."""
 LAPPING = 180.0
 """The longest extension and the widest allowances at both ends, mm: what a band may have beyond its waist seam."""
 
@@ -26,7 +28,7 @@ def contour(brief: Brief, waist: Waist) -> Band:
 def contour_lie(brief: Brief) -> Lie:
     """The curve, the middle of the closed band lowest."""
     w, less = brief.waistband.width, min(brief.waistband.upper_less, most_less(brief))
-    if less <= 0:
+    if less < LEAST:
         return Lie(w)
     return Lie(w, brief.closed * w / less, brief.waist_seam / 2)
 
