@@ -43,7 +43,15 @@ def vent(brief: Brief, piece: Piece, long: float) -> Piece:
     wider = replace(hem, path=Path((Line(corner, foot), *hem.path.curves)))
     fold = LineMark("slit", line(*start, *foot), phrase("vent, folded here on the upper half"), MOVES)
     made = _opened(piece, edges, start, long, wider)
-    return replace(made, lines=(*made.lines, fold))
+    return replace(made, lines=(*(_reaching(m) for m in made.lines), fold))
+
+
+def _reaching(mark: LineMark) -> LineMark:
+    """A line of the hem, drawn on across the vent."""
+    if mark.role not in ("hem", "first turn"):
+        return mark
+    start = mark.path.start
+    return replace(mark, path=Path((Line(start.moved(LAID_OVER, 0), start), *mark.path.curves)))
 
 
 def _opened(piece: Piece, edges: tuple[Edge, ...], top: Point, long: float, hem: Edge) -> Piece:

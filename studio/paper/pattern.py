@@ -101,13 +101,20 @@ def _blocks(piece: Piece, said: Said, box: Box) -> tuple[Group, ...]:
     elif box.height < HEIGHT + 14:
         at = Point(box.left + box.width * 0.5, box.centre.y - HEIGHT / 2)
     else:
-        at = _roomy(piece.cut_line, size, Point(box.left + box.width * 0.3, box.top + min(90.0, box.height * 0.3)))
+        at = _roomy(piece, size, Point(box.left + box.width * 0.3, box.top + min(90.0, box.height * 0.3)))
     return (Group(block.name, moved(block.marks, *at)),)
 
 
-def _roomy(outline: Path, block: Box, wanted: Point) -> Point:
-    """The wanted place for a block of words, or the one nearest to it where it lies on the piece as a whole."""
-    box, ring = outline.box, outline.flat(1.0)
+def _roomy(piece: Piece, block: Box, wanted: Point) -> Point:
+    """The wanted place for a block of words, or the one nearest to it where it lies on the piece as a whole, and clear
+    of what is marked there if it can.
+    """
+    box, ring = piece.cut_line.box, piece.cut_line.flat(1.0)
+    marked = [m.path.box.grown(14 if m.role == "dart" else 3) for m in piece.lines if m.role in KEPT_CLEAR]
+    marked += [Box(*s.at, *s.at).grown(s.size) for s in piece.spots if s.role != "notch"]
+
+    def clear(at: Point) -> bool:
+        return not any(block.moved(*at).meets(b) for b in marked)
 
     def holds(at: Point) -> bool:
         placed = block.moved(*at)
@@ -115,13 +122,16 @@ def _roomy(outline: Path, block: Box, wanted: Point) -> Point:
         xs, ys = (placed.left, middle.x, placed.right), (placed.top, middle.y, placed.bottom)
         return all(_within(ring, Point(x, y)) for x in xs for y in ys)
 
-    if holds(wanted):
+    if holds(wanted) and clear(wanted):
         return wanted
     steps = range(1, TRIES)
     grid = (Point(box.left + box.width * i / TRIES, box.top + box.height * j / TRIES) for j in steps for i in steps)
-    return min((at for at in grid if holds(at)), key=wanted.distance, default=wanted)
+    held = [at for at in grid if holds(at)]
+    return min(([at for at in held if clear(at)] or held), key=wanted.distance, default=wanted)
 
 
+KEPT_CLEAR = ("dart", "pocket", "hip", "slit", "zip stop")
+"""Marks that a block of words does not cover."""
 TRIES = 24
 """Places tried along each side of a piece for a block of words."""
 
@@ -152,6 +162,9 @@ def _line_words(piece: Piece, said: Said) -> Iterator[Mark]:
             turn = _read(m.path.direction(along))
             at = m.path.at(along).moved(*Point(0, -1.4).turned(turn))
             yield Words(spell(m.words, said.unit), at, SMALL, turn=turn, patch=True)
+        elif m.role == "dart":
+            point = m.path.curves[0].end
+            yield Words(spell(m.words, said.unit), point.moved(0, 6), SMALL, align="centre", patch=True)
         elif m.role == "buttonhole":
             middle = m.path.at(m.path.length / 2)
             yield Words(spell(m.words, said.unit), middle.moved(0, -4.5), SMALL, align="centre", patch=True)

@@ -13,7 +13,6 @@ from studio.paper.printed import printed
 from studio.styles import rack
 from studio.workroom import make_up
 
-
 LINED = {"pockets.kind": "in seam", "lining.kind": "straight"}
 WAYS = [(style, {}, 2.0) for style in rack.RACK if style != "straight"]
 WAYS += [("straight", {}, 4.0), ("straight", LINED, 4.0)]
