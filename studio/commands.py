@@ -88,7 +88,7 @@ def _save(said: list[str]) -> int:
     return 0
 
 
-RUN = {"draft": _draft, "lay": _lay, "sew": _sew, "export": _export, "save": _save}
+RUN = {"draft": _draft, "lay": _lay, "export": _export, "save": _save, "sew": _sew}
 
 
 def _command(name: str, does: str) -> Parser:

@@ -151,21 +151,26 @@ def _ring(brief: Brief, piece: str, title: str, allowance: float | None = None, 
 
 def _join(brief: Brief, draft: Draft) -> Making:
     """The seam between band and skirt, gathers drawn up to it."""
-    says = [phrase("Lay the band on the skirt, right sides together, raw edges level."), *_pinned(draft)]
+    elastic = brief.waistband.kind == "elastic"
+    lay = "Lay the casing on the skirt, right sides together, raw edges level." if elastic else LAY
+    says = [phrase(lay), *_pinned(draft)]
     if brief.lap:
         text = "{x} of the band goes on past the opening, {where:word}."
         says.append(phrase(text, x=brief.lap, where=tr(EXTENSION_LIES[brief.opening.place])))
     gathers = any(m.role == "gather" for m in top_panel(draft).lines)
     if gathers:
         says += [
-            phrase("Draw up the rows between pin and pin until the skirt lies flat on the band."),
+            phrase("Draw up the rows between pin and pin until the skirt lies flat on it."),
             phrase("All of it now measures {b}.", b=brief.waist_seam),
         ]
     over = ", gathers upwards" if gathers else ""
     says.append(phrase(f"Sew {{a}} from the edge{over}.", a=brief.seams.allowance))
-    says.append(phrase("Press the seam up into the band, touching the allowances only."))
-    title = tr("Sew the casing on") if brief.waistband.kind == "elastic" else tr("Sew the band on")
+    says.append(phrase("Press the seam upwards, touching the allowances only."))
+    title = tr("Sew the casing on") if elastic else tr("Sew the band on")
     return Making("band", "band", title, tuple(says), _top(draft), ("needle", "pins", "wheel"))
+
+
+LAY = "Lay the band on the skirt, right sides together, raw edges level."
 
 
 def _top(draft: Draft) -> Shown:
@@ -178,10 +183,12 @@ def _pinned(draft: Draft) -> tuple[Phrase, ...]:
     places = [at for at in notches(seam.other, {p.id: p for p in draft.pieces}) if at > 1.0]
     if not places or len(places) > MOST:
         return (phrase("Pin ends and notches first, notch to notch."),)
-    row = in_rows("Pin the notches {lengths} from its plain end.", places)
+    text = "Pin the notches {lengths} from its plain end." if len(places) > 1 else PIN_ONE
+    row = in_rows(text, places)
     return (*row, phrase("Then pin both ends, then between."))
 
 
+PIN_ONE = "Pin the notch {lengths} from its plain end."
 MOST = 8
 """More notches than these are not read out."""
 

@@ -38,7 +38,7 @@ def fastening(brief: Brief, draft: Draft) -> Iterator[Making]:
 
 def _over_end(brief: Brief) -> str:
     """What the end that lies on top is called."""
-    return tr("extension") if brief.lap else tr("end on top")
+    return tr("extension") if brief.lap else tr("upper end")
 
 
 def _under_end(brief: Brief) -> str:
@@ -82,7 +82,7 @@ def _sewn_on(brief: Brief, draft: Draft, held: str) -> Making:
     if brief.opening.kind == "wrap":
         says.append(phrase("One more snap holds the under end: its middle {i} from that end.", i=SNAP_INSET))
         says.append(phrase("Its other half lies inside, {p} from the plain end.", p=brief.closed + SNAP_INSET))
-    says.append(phrase("Close the band and measure it: {c}.", c=closed_girth(brief)))
+    says.append(phrase("Close the waist and measure it: {c}.", c=closed_girth(brief)))
     piece = "waistband" if any(p.id == "waistband" for p in draft.pieces) else ""
     shown = Shown(piece, (), (), "left", right_side=True) if piece else None
     return Making("fastening", "close", title, tuple(says), shown, childs(brief, "small parts"))

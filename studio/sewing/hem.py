@@ -36,8 +36,8 @@ def _foot(draft: Draft) -> Shown | None:
 
 def _level(brief: Brief, draft: Draft) -> Making:
     says = (
-        phrase("Hang the skirt by its band for a day: cloth on the bias drops."),
-        phrase("On the wearer, chalk a level line up from the floor, {l} below the band at the side.",
+        phrase("Hang the skirt by its waist for a day: cloth on the bias drops."),
+        phrase("On the wearer, chalk a level line up from the floor, {l} below the waist seam at the side.",
                l=brief.finished_length),
         phrase("Trim level, {h} below the line.", h=brief.hem),
     )  # fmt: skip
@@ -91,8 +91,8 @@ def finish(brief: Brief, draft: Draft) -> Iterator[Making]:
     )
     yield Making("press", "press", tr("Press"), press, cautions=("iron",))
     wear = [
-        phrase("Measure once more: band {c}, length {l}.", c=draft.fact("closed_girth"), l=brief.finished_length),
-        phrase("Hang it by the band."),
+        phrase("Measure once more: waist {c}, length {l}.", c=draft.fact("closed_girth"), l=brief.finished_length),
+        phrase("Hang it by the waist."),
         phrase("Wash it as the cloth was washed."),
     ]
     cautions = (*hem_cautions(brief, draft), *childs(brief, "small parts"), "general")

@@ -38,7 +38,7 @@ def mark(brief: Brief, draft: Draft) -> Iterator[Making]:
         says.append(phrase(text, r=stop + brief.seams.allowance, s=stop))
     if brief.seams.hem_kind != "faced":
         says.append(phrase("Hem line: {h} above the raw edge.", h=brief.hem))
-    roles = {m.role for p in draft.pieces for m in p.lines}
+    roles = {m.role for p in draft.pieces if p.id != "waistband" for m in p.lines}
     carried = [tr(words) for role, words in CARRIED.items() if role in roles]
     if carried:
         says.append(phrase("Carry over too: {what:word}.", what=", ".join(carried)))
@@ -77,13 +77,11 @@ def neaten(brief: Brief, draft: Draft) -> Iterator[Making]:
     found = [(p, e) for p in panels(draft.pieces) for e in raw_edges(brief, p)]
     if not found:
         return
-    longest = max((e for _, e in found), key=lambda e: e.path.length)
     count = sum(p.cut * (2 if p.on_fold else 1) for p, e in found if e.name in ("left", "right"))
     says = [phrase("Overlock or zigzag, and cut nothing away.")]
     if count:
-        long = longest.path.length + brief.seams.allowance
         text = "Side edges of the panels: {n:count}, the longest about {l}."
-        says.append(phrase(text, n=count, l=max(long, _tallest(found))))
+        says.append(phrase(text, n=count, l=_longest(brief, [p for p, _ in found])))
     if any(e.name == "hem" for _, e in found):
         says.append(phrase("The hem’s raw edge too."))
     if brief.lining.kind != "none":
@@ -93,9 +91,14 @@ def neaten(brief: Brief, draft: Draft) -> Iterator[Making]:
     yield Making("neaten", "mark", tr("Neaten the edges"), tuple(says), Shown(shown.id, edges=names))
 
 
-def _tallest(found: list[tuple[Piece, Edge]]) -> float:
-    """The longest side from cut edge to cut edge, mm."""
-    return max(p.cut_line.box.height for p, _ in found)
+def _longest(brief: Brief, pieces: list[Piece]) -> float:
+    """The longest side from cut edge to cut edge, the opening and what else lies in it included, mm."""
+    whole = max(
+        sum(e.path.length for e in p.edges if e.name.split(" ")[0] == side)
+        for p in pieces
+        for side in ("left", "right")
+    )
+    return whole + brief.seams.allowance + brief.hem
 
 
 def raw_edges(brief: Brief, piece: Piece) -> list[Edge]:

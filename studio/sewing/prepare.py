@@ -70,14 +70,17 @@ def interface(brief: Brief, draft: Draft) -> Iterator[Making]:
             says.append(REACHES[brief.waistband.interfacing])
         says += [phrase("Press and lift, never slide."), phrase("Let it cool flat.")]
         key = "interface" if piece.id == "interfacing" else f"interface/{piece.id}"
-        title = tr("Interface the band") if to.id == "waistband" else tr("Fuse the interfacing")
+        title = tr("Interface the band") if to.id == "waistband" else f"{tr('Interface')}: {tr(to.name).lower()}"
         yield Making(key, "cut", title, tuple(says), Shown(piece.id), ("iron",))
 
 
 def stiffened(piece: Piece, draft: Draft) -> Piece:
     """What a piece of interfacing is fused to: interfacing lies in the same place as the piece it stiffens, so it is
-    the one whose bounds are nearest to its own.
+    the one whose bounds are nearest to its own, where its name does not say it.
     """
+    named = next((p for p in draft.pieces if f"interfacing-{p.id}" == piece.id), None)
+    if named is not None:
+        return named
     box = piece.cut_line.box
     others = [p for p in draft.pieces if p.cloth != "interfacing"]
     return min(others, key=lambda p: sum(abs(a - b) for a, b in zip(p.cut_line.box, box, strict=True)))

@@ -1,5 +1,6 @@
 """Words that many steps use: lengths in a row, and what seams and places are called."""
 
+import math
 from collections.abc import Sequence
 from typing import Final
 
@@ -32,8 +33,9 @@ def several(text: str, lengths: Sequence[float], **values: Value) -> Phrase:
 
 def in_rows(text: str, lengths: Sequence[float], **values: Value) -> tuple[Phrase, ...]:
     """The same, in as many sentences as are needed to be followed."""
-    n = MOST_IN_A_ROW
-    return tuple(several(text, lengths[k : k + n], **values) for k in range(0, len(lengths), n))
+    rows = math.ceil(len(lengths) / MOST_IN_A_ROW)
+    n = math.ceil(len(lengths) / max(rows, 1))  # evenly, so that none is left alone
+    return tuple(several(text, lengths[k : k + n], **values) for k in range(0, len(lengths), max(n, 1)))
 
 
 def seam_at(brief: Brief) -> str:

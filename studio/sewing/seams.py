@@ -16,7 +16,7 @@ def seams(brief: Brief, draft: Draft) -> Iterator[Making]:
         return
     part = found[0].one[-1]
     says = [_how(brief, draft, found[0])]
-    says.append(phrase("Pin top, hem and notches first, then between."))
+    says.append(phrase("Pin both ends and the notches first, then between."))
     if len(found) > 1:
         says.append(phrase("There are {n:count} such seams.", n=len(found)))
     if brief.pockets.kind == "in seam":

@@ -13,6 +13,7 @@ from studio.workroom import Docket
 from .actions import Actions
 from .board import Board
 from .foot import Foot
+from .sewing import SewingView
 
 
 class View(Protocol):
@@ -28,7 +29,10 @@ class View(Protocol):
         """Light what a path governs; "" for nothing."""
 
 
-VIEWS: Final[tuple[tuple[str, str, Callable[[QWidget], View]], ...]] = (("pieces", "Pieces", Board),)
+VIEWS: Final[tuple[tuple[str, str, Callable[[QWidget], View]], ...]] = (
+    ("pieces", "Pieces", Board),
+    ("sewing", "Sewing order", SewingView),
+)
 """Every view there is, in the order of the switch: its name, its words, and what makes it."""
 
 
@@ -46,6 +50,10 @@ class Canvas(QWidget):
         board = self.views["pieces"]
         assert isinstance(board, Board)
         self.board = board
+        sewing = self.views["sewing"]
+        assert isinstance(sewing, SewingView)
+        self.sewing = sewing
+        self._for_board = (do.fit, do.life_size, do.larger, do.smaller, do.lines)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
@@ -56,6 +64,14 @@ class Canvas(QWidget):
     def choose(self, name: str) -> None:
         """Show a view."""
         self._stack.setCurrentIndex(list(self.views).index(name))
+        self.foot.rest_on(name)
+        for action in self._for_board:
+            action.setEnabled(name == "pieces")
+
+    @property
+    def view(self) -> str:
+        """The name of the view that shows."""
+        return list(self.views)[self._stack.currentIndex()]
 
     def show_docket(self, docket: Docket, unit: Unit) -> None:
         """Show what has been made up, in a unit."""

@@ -1,5 +1,7 @@
 """The foot of the canvas: one sentence of advice, and how the table is looked at."""
 
+from typing import Final
+
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
@@ -16,6 +18,13 @@ from .widgets.strokes import hairline
 _NOTE = 200  # px; a long file name ends in an ellipsis
 
 
+RESTS: Final = {
+    "pieces": "Drag a ring on a piece, or type in a field.",
+    "sewing": "Tick what is done; ticks last until the window closes.",
+}
+"""What is advised in each view while nothing is in hand."""
+
+
 class Foot(QWidget):
     """Hint, lines, life size, smaller, scale, larger, fit."""
 
@@ -23,6 +32,7 @@ class Foot(QWidget):
         super().__init__(parent)
         chrome(self)
         self.setFixedHeight(theme.px(SIZE.foot) + 5)
+        self._view = "pieces"
         self.hint = Elided("", self, "small", "quiet")
         self.note = Elided("", self, "small", "quiet")
         self.note.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Preferred)
@@ -53,7 +63,12 @@ class Foot(QWidget):
 
     def advise(self, hint: str) -> None:
         """Say what the field in hand is, or what can be done here."""
-        self.hint.setText(hint or tr("Drag a ring on a piece, or type in a field."))
+        self.hint.setText(hint or tr(RESTS[self._view]))
+
+    def rest_on(self, view: str) -> None:
+        """The view over it is another one."""
+        self._view = view
+        self.advise("")
 
     def tell(self, done: str) -> None:
         """Say quietly what has been done, beside the hint; "" once it is no longer so."""

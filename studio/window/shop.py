@@ -81,6 +81,7 @@ class Shop(QObject):
         desk.made_up.connect(self._show)
         desk.settling.connect(table.settle)
         desk.taken.connect(table.clear)
+        desk.taken.connect(self._take)
         files.trouble.connect(self.say)
         files.opened.connect(self._opened)
         files.saved.connect(self._saved)
@@ -119,6 +120,9 @@ class Shop(QObject):
         if not desk.clean:
             self.window.table.canvas.foot.tell("")
 
+    def _take(self) -> None:
+        self.window.table.canvas.sewing.take(self.desk.file)
+
     def _opened(self) -> None:
         self.window.notice.clear()
         self.window.table.canvas.foot.tell("")
@@ -126,6 +130,7 @@ class Shop(QObject):
 
     def _saved(self, path: Path) -> None:
         self.window.notice.done("save")
+        self.window.table.canvas.sewing.keep_as(path)
         self.window.table.canvas.foot.tell(spell(phrase("Saved {name:word}", name=file_name(path)), self.unit))
         self._show_state()
 

@@ -122,6 +122,8 @@ class Window(QMainWindow):
         do = self.do
         for action in (do.save, do.save_as, do.export, do.fit, do.life_size, do.larger, do.smaller, do.lines):
             action.setEnabled(here)
+        if here:
+            self.table.canvas.choose(self.table.canvas.view)  # which of them its view has use for
         for action in (do.undo, do.redo):  # at the table it depends on the steps there are
             action.setEnabled(False)
 

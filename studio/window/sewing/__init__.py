@@ -1,0 +1,5 @@
+"""The view of the sewing order."""
+
+from .view import SewingView
+
+__all__ = ["SewingView"]
