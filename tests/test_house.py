@@ -89,7 +89,7 @@ def check_notches(docket: Docket) -> None:
     """Every notch of a seam round the waist or between tiers meets a notch or a join on the other side."""
     pieces = {p.id: p for p in docket.pieces}
     for seam in docket.draft.seams:
-        if seam.name == "join":
+        if seam.name not in ("waist", "tier"):
             continue
         both = [(seam.one, seam.other), (seam.other, seam.one)]
         for side, other in both:

@@ -9,6 +9,7 @@ from .bands import Waist, band, under
 from .draft import Draft, Fact, Notion
 from .fastening import closed_girth
 from .hem_facing import hem_faced
+from .lining import lining
 from .marks import Station
 from .notions import closing_notions, thread_notion
 from .piece import Piece
@@ -39,15 +40,23 @@ def hang(brief: Brief, hung: Hung) -> Draft:
     hung = replace(hung, pieces=faced.panels)
     by_id = {p.id: p for p in hung.pieces}
     top = band(brief, Waist(hung.stations, tops(hung.ring), hung.pieces))
+    lined = lining(brief, tops(hung.ring))
     lap = placket(brief, hung.ring, hung.pieces)
     ring = joins(hung.ring, by_id, closed=brief.opening.kind != "wrap")
-    seams = (*top.seams[:1], *ring, *lap.seams, *hung.seams, *faced.seams, *top.seams[1:])
+    seams = (*top.seams[:1], *ring, *lap.seams, *hung.seams, *faced.seams, *lined.seams, *top.seams[1:])
     above, aside = ([p for p in top.pieces if (p.row == 0) is over] for over in (True, False))
     return Draft(
-        pieces=(*above, *under(top, hung.pieces), *aside, *lap.pieces, *faced.facings, *bagged.pockets),
+        pieces=(*above, *under(top, hung.pieces), *aside, *lap.pieces, *faced.facings, *bagged.pockets, *lined.pieces),
         seams=seams,
         facts=(*_facts(brief), *hung.facts),
-        notions=(*closing_notions(brief), *top.notions, *lap.notions, *hung.notions, _thread(brief, hung)),
+        notions=(
+            *closing_notions(brief),
+            *top.notions,
+            *lap.notions,
+            *hung.notions,
+            *lined.notions,
+            _thread(brief, hung),
+        ),
     )
 
 

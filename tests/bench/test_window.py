@@ -4,8 +4,8 @@ import os
 import statistics
 import subprocess
 import sys
-from pathlib import Path
 import time
+from pathlib import Path
 
 from conftest import tell
 from PySide6.QtCore import QSettings
