@@ -8,7 +8,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from studio.brief import Brief
-from studio.geometry import Cubic, Path, Point, joined, line, polyline
+from studio.geometry import Arc, Line, Path, Point, joined, line, polyline
 from studio.words import phrase, tr
 
 from .cut_line import cut_line
@@ -22,6 +22,8 @@ PAST = 20.0
 """A bag goes on so far past both ends of the hand's opening (mm; common practice, no source)."""
 WIDE, DEEP = 150.0, 290.0
 """A bag is so wide, and reaches at least so far below the waist (mm; 28 to 30 cm, common practice, no source)."""
+ROUND = 60.0
+"""Its upper corner is rounded so (mm; common practice, no source)."""
 PATCH_HEM = 30.0
 """The top of a patch is turned in by this (mm; common practice, no source)."""
 MOVES = ("pockets.top", "pockets.opening")
@@ -103,18 +105,20 @@ def _bag(brief: Brief, seam: Path, side: str) -> Piece:
     edge = rest.split(wide + top - start + PAST)[0]
     edge = edge.flipped(0) if side == "right" else edge
     edge = edge.moved(-edge.start.x, -edge.start.y)
-    foot, deep = edge.end, max(DEEP - start, edge.end.y + 40)
-    right = Point(WIDE, deep * 0.6)
+    foot, radius = edge.end, (WIDE - edge.end.x) / 2
+    low = max(DEEP - start - radius, foot.y + PAST)
+    corner = Arc(Point(WIDE - ROUND, ROUND), ROUND, -90, 90)
+    round_foot = Arc(Point(foot.x + radius, low), radius, 0, 180)
     edges = (
-        Edge("top", Path((Cubic(edge.start, Point(WIDE * 0.6, 0), Point(WIDE, deep * 0.25), right),)), a),
-        Edge("bottom", Path((Cubic(right, Point(WIDE, deep * 1.1), Point(WIDE * 0.25, deep * 1.1), foot),)), a),
+        Edge("top", Path((Line(edge.start, corner.start), corner)), a),
+        Edge("side", Path((Line(corner.end, round_foot.start), round_foot, Line(round_foot.end, foot))), a),
         Edge("seam", edge.reversed(), a, words=phrase("to the side seam"), governs=MOVES),
     )
     walked, size = edge.reversed(), edge.length
     notches = (notch_on(walked, size - along, a, "seam", MOVES) for along in (top - start, top - start + wide))
     return Piece(
         id="pocket-bag", name=tr("Pocket bag"), edges=edges, cut_line=cut_line(edges),
-        grain=(Point(WIDE * 0.45, deep * 0.35), Point(WIDE * 0.45, deep * 0.7)), spots=tuple(notches),
+        grain=(Point(WIDE * 0.45, low * 0.35), Point(WIDE * 0.45, low * 0.75)), spots=tuple(notches),
         dimensions=(Dimension("pockets.opening", edge.at(top - start), edge.at(top - start + wide), "left",
                               phrase("{w:bare}", w=wide)),),
         cut=4, mirrored=True, row=PARTS,

@@ -14,7 +14,7 @@ RAISED = 13.0
 """The side waist is raised by up to this (mm): 0.5 to 1.3 cm (common practice, no source)."""
 HOLLOW = 0.5
 """As far as it goes, the waist is raised by this share of what an arc square to centre and side would be."""
-NEAR = 1e-7
+NEAR = 1e-4
 STEPS, SETTLES = 100, 3
 LEAST_SLOPE = 0.4
 """A millimetre more at the side shortens the waist by at least so much."""
@@ -51,7 +51,7 @@ class WaistLine(Struct, frozen=True):
 def waist_line(w: Wanted) -> WaistLine:
     """The waist that is as long as it is to be sewn, and its side as long as that is to be.
 
-    The points of the darts are put right first, until their legs are within a tenth of their lengths' millimetre; then
+    The points of the darts are put right first, until their legs are as long as wanted to a tenth; then
     what the side takes in, by the secant rule, and how high it is raised, with it.
     """
     intake, rise, sags = w.intake, _rise(w, w.intake), [0.0] * len(w.widths)

@@ -143,6 +143,8 @@ class Path(Struct, frozen=True):
     @property
     def runs(self) -> tuple["Path", ...]:
         """The path parted at its corners: where the way bends by more than `CORNER`."""
+        if len(self.curves) == 1:
+            return (self,)
         runs, run = [], [self.curves[0]]
         for a, b in itertools.pairwise(self.curves):
             if abs(a.direction(1).cross(b.direction(0))) > CORNER or a.direction(1).dot(b.direction(0)) < 0:
