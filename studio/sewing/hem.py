@@ -45,7 +45,7 @@ def _level(brief: Brief, draft: Draft) -> Making:
 
 
 def _twice(brief: Brief) -> Iterator[Phrase]:
-    first, rest = brief.seams.first_turn, brief.hem - brief.seams.first_turn
+    first, rest = brief.first_turn, brief.hem - brief.first_turn
     if not 0 < first < brief.hem:
         yield from _single(brief)
         return

@@ -108,6 +108,6 @@ def raw_edges(brief: Brief, piece: Piece) -> list[Edge]:
     found = [e for e in piece.edges if e.name.split(" ")[0] in ("left", "right") and not e.fold]
     if brief.opening.kind == "wrap":
         found = [e for e in found if "opening" not in e.name]
-    if brief.seams.hem_kind == "single" or (brief.seams.hem_kind == "turned twice" and not brief.seams.first_turn):
+    if brief.seams.hem_kind == "single" or (brief.seams.hem_kind == "turned twice" and not brief.first_turn):
         found += [e for e in piece.edges if e.name == "hem"]
     return found
