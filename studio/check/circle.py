@@ -31,9 +31,12 @@ def hem_too_deep_for_curve(w: Worked) -> Iterator[Finding]:
     most = float(math.floor(EASED / share + 1e-9))
     says = phrase("Turned up {h}, the hem’s edge is {x} too long for its curve.", h=hem, x=more)
     fits = within(w, "seams.hem", most)
+    remedy = {"seams.hem": most}
+    if w.brief.seams.first_turn > most / 2:
+        remedy["seams.first_turn"] = float(math.floor(most / 2))
     yield Finding(
         "hem-too-deep-for-curve", "doubt", says, "seams.hem", piece.id,
-        {"seams.hem": most} if fits else None, phrase("Hem {m}", m=most) if fits else None,
+        remedy if fits else None, phrase("Hem {m}", m=most) if fits else None,
     )  # fmt: skip
 
 

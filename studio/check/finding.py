@@ -50,6 +50,8 @@ def edit_words(brief: Brief, edit: Mapping[str, Any]) -> Phrase:
     """What a remedy's button says: the first number it sets, "Fullness 2.4"."""
     path, value = next(iter(edit.items()))
     one = rack.declarations(brief)[path]
+    if one.kind == "choice" and len(edit) == 2 and isinstance(more := [*edit.values()][1], float):
+        return phrase("{n:word}: {v:word}, {l}", n=tr(one.words), v=tr(str(value)), l=more)
     text = SAYS.get(one.kind, "{n:word}: {v:word}")
     return phrase(text, n=tr(one.words), v=value if one.kind in SAYS else tr(str(value)))
 

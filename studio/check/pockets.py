@@ -3,10 +3,9 @@
 import math
 from collections.abc import Iterator
 
-from studio.brief.conditions import ZIPS
 from studio.cloth.lay import lay_out
 from studio.draft import Piece
-from studio.draft.pocket import PAST, inside
+from studio.draft.pocket import inside
 from studio.geometry import Path, Point
 from studio.styles import rack
 from studio.styles.style import Edit
@@ -62,13 +61,14 @@ def pocket_clear_of_opening(w: Worked) -> Iterator[Finding]:
     text = "The pocket begins {t} down, and the opening beside it ends at {s}."
     says = phrase(text, t=brief.pockets.top, s=brief.stop)
     top = math.ceil(need / 5 - 1e-9) * 5.0
-    room = brief.finished_length - top > brief.pockets.opening + 3 * PAST
-    if brief.opening.kind in ZIPS and within(w, "pockets.top", top) and room and top < 140:
-        remedy: Edit = {"pockets.top": top}
-        yield Finding(
-            "pocket-clear-of-opening", "doubt", says, "pockets.top", "skirt", remedy, phrase("From {t}", t=top)
-        )
-        return
+    tries: tuple[tuple[Edit, Phrase], ...] = (
+        ({"opening.place": "centre back"}, phrase("Open at the back")),
+        ({"pockets.top": top}, phrase("From {t}", t=top)),
+    )
+    for edit, does in tries:
+        if all(within(w, p, v) for p, v in edit.items() if isinstance(v, float)) and _mends(w, edit):
+            yield Finding("pocket-clear-of-opening", "doubt", says, "pockets.top", "skirt", edit, does)
+            return
     yield Finding("pocket-clear-of-opening", "doubt", says, "pockets.top", "skirt", {"pockets.kind": "none"},
                   phrase("No pockets"))  # fmt: skip
 

@@ -47,7 +47,11 @@ def can_be_sewn(w: Worked) -> Iterator[Finding]:
 
 
 def _edge(w: Worked, edge: str) -> Iterator[Finding]:
-    """What an edge without a band cannot have."""
+    """What an edge without a band cannot have; what it can't be at all comes first, and alone."""
+    if w.brief.waistband.kind == "faced" and (how := _drawn_up(w.draft)):
+        says = phrase("A {h:word} waist cannot be faced: a facing lies flat.", h=tr(how))
+        yield _stop(w, "waistband.kind", says, rebanded(w.brief, "folded"), NAMES["folded"])
+        return
     opening, held = w.brief.opening.kind, w.brief.fastening.kind
     hooked: dict[str, Any] = {"fastening.kind": "hook and bar"}
     if opening == "placket":
@@ -60,9 +64,6 @@ def _edge(w: Worked, edge: str) -> Iterator[Finding]:
     elif opening in ZIPS and held == "snap":
         says = phrase("The ends of a {e:word} meet above the zip, and a snap wants them to lap.", e=edge)
         yield _stop(w, "fastening.kind", says, hooked, phrase("Hook it"))
-    if w.brief.waistband.kind == "faced" and (how := _drawn_up(w.draft)):
-        says = phrase("A {h:word} waist cannot be faced: a facing lies flat.", h=tr(how))
-        yield _stop(w, "waistband.kind", says, rebanded(w.brief, "folded"), NAMES["folded"])
 
 
 def _drawn_up(draft: Draft) -> str:

@@ -71,7 +71,9 @@ def _wide(room: Box, plan: Plan, grid: Grid, unit: Unit) -> tuple[list[Mark], fl
     marks += [*told.marks, *squares(left, y)]
     y += 55
     marks += card(left + 0.35, y)
-    marks += signs(_shown(plan), Point(left + _CARD[0] + 3, y + 6), Point(0, 10.5), _ASIDE_CARD)
+    shown = _shown(plan)
+    step = min(10.5, (_CARD[1] + 2) / max(1, len(shown)))
+    marks += signs(shown, Point(left + _CARD[0] + 3, y + min(6.0, step)), Point(0, step), _ASIDE_CARD)
     y += _CARD[1] + 2.6
     means = paragraph(what_readings_mean(unit), left, y, _SQUARES + 1, lead=1.3)
     edges = paragraph(_edges(grid), left, means.below, _SQUARES + 1, lead=1.3)
@@ -129,7 +131,7 @@ def _tall(room: Box, plan: Plan, grid: Grid, unit: Unit) -> tuple[list[Mark], fl
         marks += gauge_reading(left, y + 5, room.width, unit)
         y += 20
     if shown:
-        each = min(36.0, room.width / 5)
+        each = min(36.0, room.width / max(5, len(shown)))
         marks += signs(shown, Point(left, y + 4), Point(each, 0), each)
         y += signs_height(shown)
     return marks, y + 2

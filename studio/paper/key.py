@@ -26,8 +26,8 @@ _SIGNS: dict[str, tuple[str, tuple[Stroke, ...]]] = {
     "bar": ("bar", spot(Spot("bar", _HERE, 8))),
     "snap": ("snap", spot(Spot("snap", _HERE, 12))),
     "drill": ("dart’s point", spot(Spot("drill", _HERE, 4))),
-    "placement": ("pleat laid here", marked_line(LineMark("placement", line(-4, 0, 4, 0)))),
-    "direction": ("pleat turns", marked_line(LineMark("direction", line(-4, 0, 4, 0)))),
+    "placement": ("laid here", marked_line(LineMark("placement", line(-4, 0, 4, 0)))),
+    "direction": ("pleat", marked_line(LineMark("direction", line(-4, 0, 4, 0)))),
 }
 """Each mark's name, and the mark itself about the origin, mm."""
 

@@ -147,14 +147,19 @@ def edit(brief: Brief, changes: Mapping[str, Any]) -> Brief:
 
 
 def restyled(brief: Brief, style: str, worn: Skirt | None = None) -> Brief:
-    """The same brief in another style: what both styles have is kept; the rest is as it was when that style was last
-    `worn`, or starts at its usual value. A title that only names the style names the new one.
+    """The same brief in another style: what both styles have and the maker has set is kept; the rest is as it was when
+    that style was last `worn`, or starts at its usual value. A title that only names the style names the new one.
     """
     record, now = RACK[style].record, brief.skirt
     if type(now) is record:
         return brief
     own = {f: getattr(worn, f) for f in record.__struct_fields__} if isinstance(worn, record) else {}
-    shared = {f: getattr(now, f) for f in record.__struct_fields__ if f in now.__struct_fields__}
+    usual = type(now)()
+    shared = {
+        f: getattr(now, f)
+        for f in record.__struct_fields__
+        if f in now.__struct_fields__ and getattr(now, f) != getattr(usual, f)
+    }
     title = _title(style) if brief.title == _title(style_of(brief)) else brief.title
     return replace(brief, skirt=record(**(own | shared)), title=title)
 

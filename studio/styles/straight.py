@@ -203,7 +203,7 @@ def stepped(brief: Brief, skirt: Straight, _girth: float) -> Edit | None:
         if hang is None or height is None or shut > brief.finished_length - long:
             return None
         if girth(brief, after, shut) >= stride_girth(height, hang) - 1e-9:
-            return {"skirt.slit_length": float(long), "skirt.slit": kind}
+            return {"skirt.slit": kind, "skirt.slit_length": float(long)}
     return None
 
 
