@@ -8,7 +8,7 @@ from .buttons import button_fits_band, hole_inside_extension
 from .circle import hem_too_deep_for_curve, level_after_hanging
 from .cloth import cloth_on_hand_suffices, pieces_fit_cloth
 from .finding import WEIGHTS, Finding, Rule, Weight, Worked, rule_name
-from .lining import lining_can_hang, lining_lets_step
+from .lining import lining_can_hang, lining_fits_cloth, lining_leaves_length, lining_lets_step
 from .opening import allowance_holds_zip, opening_passes_hips, stop_above_hem, zip_long_enough
 from .pleats import pleats_overlap, pleats_stay_shut_at_hip, pleats_take_cloth
 from .pockets import patch_fits, pocket_at_side_seam, pocket_clear_of_opening
@@ -28,7 +28,7 @@ RULES: tuple[Rule, ...] = (
     closed_girth_holds, hole_inside_extension, button_fits_band, band_needs_shape, interfacing_fits,
     seams_walk, notches_meet, length_leaves_a_skirt, gathers_too_bulky, first_turn_inside_hem, stride,
     hem_too_deep_for_curve, level_after_hanging,
-    lining_can_hang, lining_lets_step,
+    lining_can_hang, lining_leaves_length, lining_lets_step, lining_fits_cloth,
     pocket_at_side_seam, pocket_clear_of_opening, patch_fits,
     tiers_as_typed,
     pleats_stay_shut_at_hip, pleats_overlap, pleats_take_cloth,

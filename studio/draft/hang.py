@@ -40,7 +40,7 @@ def hang(brief: Brief, hung: Hung) -> Draft:
     hung = replace(hung, pieces=faced.panels)
     by_id = {p.id: p for p in hung.pieces}
     top = band(brief, Waist(hung.stations, tops(hung.ring), hung.pieces))
-    lined = lining(brief, tops(hung.ring))
+    lined = lining(brief, hung.stations, top.seams[0].other)
     lap = placket(brief, hung.ring, hung.pieces)
     ring = joins(hung.ring, by_id, closed=brief.opening.kind != "wrap")
     seams = (*top.seams[:1], *ring, *lap.seams, *hung.seams, *faced.seams, *lined.seams, *top.seams[1:])
@@ -55,7 +55,7 @@ def hang(brief: Brief, hung: Hung) -> Draft:
             *lap.notions,
             *hung.notions,
             *lined.notions,
-            _thread(brief, hung),
+            _thread(brief, replace(hung, pieces=(*hung.pieces, *lined.pieces))),
         ),
     )
 

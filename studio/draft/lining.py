@@ -1,26 +1,30 @@
 """A lining: the darted block, a little shorter than the skirt, its darts laid as tucks."""
 
 import math
+from collections.abc import Iterable, Iterator
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from studio.brief import Brief
 from studio.geometry import Point, line
-from studio.words import phrase, tr
+from studio.words import Phrase, phrase, tr
 
 from .darted import Block, Quarter, Sizes, block
 from .draft import Notion
+from .marks import Station, notch_on
 from .panel import panel
-from .piece import OTHER, LineMark, Piece
+from .piece import OTHER, Edge, LineMark, Piece
 from .ring import Place, Ring, joins, meeting, opening_sides, tops
 from .seam import Part, Seam
 from .shape import Shape
 
 EASE = 50.0
 """Room at the hips, as in a fitted skirt (mm; common practice, no source)."""
-HEM = 30.0
+HEM = 25.0
 """A lining's own hem, turned twice (mm; common practice, no source)."""
+LEAST = 10.0
+"""Never less lining than this (mm), however much shorter than the skirt it is to be."""
 CLOSING, FLARE = 0.5, 40.0
 """An A-line lining closes half of each dart and gains so much at each side (mm; common practice, no source)."""
 STEP = 100.0
@@ -35,27 +39,41 @@ class Lined(Struct, frozen=True):
     notions: tuple[Notion, ...] = ()
 
 
-def lining(brief: Brief, waist: tuple[Part, ...]) -> Lined:
-    """The lining, caught into the waist seam with the skirt whose tops those are; none under a wrap, whose edges would
-    show it, which a finding says.
+def lining(brief: Brief, stations: tuple[Station, ...], waist: tuple[Part, ...]) -> Lined:
+    """The lining, caught into the waist seam along `waist`: the band's edge there, or the facing's; it is notched where
+    it comes to the same place on both its halves. None under a wrap, whose edges would show it: a finding says so.
     """
     if brief.lining.kind == "none" or brief.opening.kind == "wrap":
         return Lined()
     cut = lining_block(brief)
     ring = _ring(brief)
-    pieces = tuple(_piece(brief, name, quarter, ring) for name, quarter in (("back", cut.back), ("front", cut.front)))
+    own, at = _own(brief), f"{waist[0].piece}/{waist[0].edge}"
+    meets = _met(ring, {"lining-back": cut.back.waist, "lining-front": cut.front.waist}, stations)
+    pieces = tuple(
+        _piece(own, name, quarter, ring, at, meets[f"lining-{name}"])
+        for name, quarter in (("back", cut.back), ("front", cut.front))
+    )
     by_id = {p.id: p for p in pieces}
     caught = Seam("lining", tops(ring), waist)
     return Lined(pieces, (caught, *joins(ring, by_id)), (_cloth(brief, pieces),))
 
 
+def lining_length(brief: Brief) -> float:
+    """From the waist seam to the lining's own hem line, mm."""
+    return max(LEAST, brief.finished_length - brief.lining.shorter)
+
+
+def lining_room(brief: Brief) -> float:
+    """Width of the lining cloth between its selvedges, mm; they are taken to be those of the cloth."""
+    return brief.lining.width - 2 * brief.cloth.selvedge
+
+
 def lining_block(brief: Brief) -> Block:
-    """The block it is drafted on."""
+    """The block it is drafted on; under elastic there is too little to take in for a dart."""
     waist, flared = brief.waist_seam, brief.lining.kind == "A-line"
     hip = max(brief.hips + EASE, waist)
-    length = max(50.0, brief.finished_length - brief.lining.shorter)
     return block(Sizes(
-        waist, hip, brief.hip_depth, length, tucks=True, closing=CLOSING if flared else 0.0,
+        waist, hip, brief.hip_depth, lining_length(brief), tucks=True, closing=CLOSING if flared else 0.0,
         side_flare=FLARE if flared else 0.0,
     ))  # fmt: skip
 
@@ -72,41 +90,97 @@ def _ring(brief: Brief) -> Ring:
     return (back[0], *front, back[1])
 
 
-def _piece(brief: Brief, name: str, q: Quarter, ring: Ring) -> Piece:
+def _own(brief: Brief) -> Brief:
+    """The brief with the lining's hem; where the skirt opens deeper than the lining reaches, that opens all the way."""
+    turn = min(brief.seams.first_turn, HEM / 2)
+    return replace(brief, seams=replace(brief.seams, hem_kind="turned twice", hem=HEM, first_turn=turn))
+
+
+def _met(ring: Ring, waists: dict[str, float], stations: Iterable[Station]) -> dict[str, list[float]]:
+    """For each piece the places on its sewn waist, from the side (mm), that meet a station on both its halves."""
+    found: dict[str, list[list[float]]] = {id: [] for id in waists}
+    begun = 0.0
+    for place in ring:
+        wide = waists[place.piece]
+        inside = [s.at - begun for s in stations if CLOSE < s.at - begun < wide - CLOSE]
+        found[place.piece].append([wide - at if place.mirrored else at for at in inside])
+        begun += wide
+    return {id: [at for at in one if any(abs(at - t) < CLOSE for t in other)] for id, (one, other) in found.items()}
+
+
+CLOSE = 0.05
+"""Marks that lie this close (mm) are one."""
+
+
+def _flat(closes: tuple[tuple[float, float], ...], sewn: float) -> float:
+    """Where on an edge a sewn distance lies while its tucks are open, mm."""
+    for start, end in closes:
+        if sewn > start:
+            sewn += end - start
+    return sewn
+
+
+def _piece(own: Brief, name: str, q: Quarter, ring: Ring, waist: str, meets: list[float]) -> Piece:
     """A back or a front, on the fold unless the skirt opens there."""
-    own = replace(brief, seams=replace(brief.seams, hem_kind="turned twice", hem=HEM))
-    whole = brief.opening.kind == "none" or brief.opening.place != {"back": "centre back", "front": "front"}[name]
-    left = q.side.reversed()
-    tucks = [d.marks(phrase("tuck {w} wide, pressed away from the centre", w=d.intake)) for d in q.darts]
-    lines = [LineMark(m.role, m.path, m.words) for m, _ in tucks]
-    foot = q.hem.start.y
+    id, opens, a = f"lining-{name}", opening_sides(ring), own.seams.allowance
+    whole = own.opening.kind == "none" or own.opening.place != {"back": "centre back", "front": "front"}[name]
+    left, foot = q.side.reversed(), q.hem.start.y
+    spots = [notch_on(q.top, _flat(q.closes, at), a, "waist") for at in meets]
+    if q.hip is not None:
+        upper = (id, "left") in opens and q.hip_along < own.stop
+        spots.append(notch_on(left, left.length - q.hip_along, a, "left opening" if upper else "left"))
     shape = Shape(
         top=q.top, right=line(*q.top.end, *q.hem.start), hem=q.hem, left=left, closes=q.closes,
-        fold="right" if whole else "", lines=tuple(lines),
+        fold="right" if whole else "", lines=tuple(_tucks(q)), spots=tuple(spots),
         grain=(Point(left.start.x * 0.3, foot * 0.45), Point(left.start.x * 0.3, foot * 0.8)),
     )  # fmt: skip
     drawn = panel(
-        own, f"lining-{name}", tr("Lining back") if name == "back" else tr("Lining front"), shape,
-        meets=meeting(ring), opens=opening_sides(ring), cut=1 if whole else 2, mirrored=not whole,
+        own, id, tr("Lining back") if name == "back" else tr("Lining front"), shape,
+        meets=meeting(ring), opens=opens, cut=1 if whole else 2, mirrored=not whole,
     )  # fmt: skip
-    edges = tuple(
-        replace(e, sews_to="" if e.name == "waist" or e.name.endswith(" opening") else e.sews_to,
-                words=phrase("opening, caught to the tape by hand") if e.name.endswith(" opening") else e.words)
-        for e in drawn.edges
-    )  # fmt: skip
-    return replace(drawn, edges=edges, cloth="lining", row=OTHER, handles=(), dimensions=())
+    edges = tuple(_sewn_by_hand(own, replace(e, sews_to=waist) if e.name == "waist" else e) for e in drawn.edges)
+    lines = tuple(replace(m, words=_ends(own)) if m.role == "zip stop" else m for m in drawn.lines)
+    return replace(drawn, edges=edges, lines=lines, cloth="lining", row=OTHER, handles=(), dimensions=())
+
+
+def _tucks(q: Quarter) -> Iterator[LineMark]:
+    """The darts, folded at the waist and left loose below, the other way from the skirt's."""
+    for d in q.darts:
+        yield d.marks(phrase("tuck, {w} wide, laid towards the side", w=d.intake))[0]
+
+
+def _sewn_by_hand(own: Brief, edge: Edge) -> Edge:
+    """At the opening the lining is turned under, clear of what closes the skirt."""
+    if not edge.name.endswith(" opening"):
+        return edge
+    placket = own.opening.kind == "placket"
+    words = "opening, sewn by hand to the placket" if placket else "opening, sewn by hand to the zip tape"
+    return replace(edge, sews_to="", words=phrase(words))
+
+
+def _ends(own: Brief) -> Phrase:
+    return phrase("opening ends {s} below the seam", s=own.stop)
 
 
 def _cloth(brief: Brief, pieces: tuple[Piece, ...]) -> Notion:
-    """How much lining to buy: its pieces side by side as long as they fit its width, row under row."""
-    room = brief.lining.width - 2 * brief.cloth.selvedge
-    used = length = deep = 0.0
+    """How much lining to buy: its pieces side by side as long as they fit its width, row under row; and how wide the
+    widest of them is.
+    """
+    room = lining_room(brief)
+    used = length = deep = widest = 0.0
     for piece in pieces:
-        box = piece.as_cut.box
+        wide, tall = _opened_out(piece)
+        widest = max(widest, wide)
         for _ in range(piece.cut):
-            if used and used + box.width > room:
+            if used and used + wide > room:
                 length, used, deep = length + deep, 0.0, 0.0
-            used, deep = used + box.width, max(deep, box.height)
+            used, deep = used + wide, max(deep, tall)
     buy = math.ceil((length + deep) / STEP - 1e-6) * STEP
     words = phrase("lining {l:metres}, {w} wide", l=buy, w=brief.lining.width)
-    return Notion("lining", words, {"length": buy, "width": brief.lining.width})
+    return Notion("lining", words, {"length": buy, "width": brief.lining.width, "widest": widest})
+
+
+def _opened_out(piece: Piece) -> tuple[float, float]:
+    """Width and height of what is cut, its fold opened out, mm."""
+    box = piece.cut_line.box
+    return box.width * (2 if piece.on_fold else 1), box.height
