@@ -18,7 +18,7 @@ from studio.geometry import Arc, Cubic, Curve, Line, Path, Point, line
 UPRIGHT = 1e-6
 """A slant below this (radians) is none: the level line is straight."""
 STEEPEST, INMOST = 1.05, -0.35
-"""No side slants more (radians): 60 degrees out, where eight gores make three circles, and 20 degrees in."""
+"""No side slants more (radians): 60 degrees out, where nine gores make three circles, and 20 degrees in."""
 LEAST_FALL = 30.0
 """Between hip and hem, or flare and hem, at least this much is left (mm), and a quarter of a very short skirt."""
 LEAVES, ARRIVES = 0.45, 0.3

@@ -14,7 +14,7 @@ from .seam import Part, Seam
 from .turned_over import edges_over
 
 MOST = 0.6
-"""A facing covers at most this share of the skirt's length."""
+"""A facing covers at most this share of its panel's shorter side (common practice, no source)."""
 
 
 class Faced(Struct, frozen=True):
@@ -29,13 +29,22 @@ def hem_faced(brief: Brief, pieces: tuple[Piece, ...]) -> Faced:
     """Every panel that ends in a hem gets a strip as deep as the brief says, where hems are faced."""
     if brief.seams.hem_kind != "faced":
         return Faced(pieces)
-    deep = min(brief.seams.hem_facing, MOST * brief.finished_length)
     hemmed = [p for p in pieces if any(e.name == "hem" for e in p.edges)]
     return Faced(
-        tuple(_sewn(p) if p in hemmed else p for p in pieces),
-        tuple(_facing(p, deep, brief.seams.allowance) for p in hemmed),
+        tuple(_sewn(p) if any(p is h for h in hemmed) else p for p in pieces),
+        tuple(_facing(p, _depth(brief, p), brief.seams.allowance) for p in hemmed),
         tuple(Seam("hem facing", (Part(p.id, "hem"),), (Part(_id(p), "hem", True),)) for p in hemmed),
     )
+
+
+def _depth(brief: Brief, panel: Piece) -> float:
+    """As deep as asked, as far as the panel's own sides reach."""
+    sides: dict[str, float] = {}
+    for e in panel.edges:
+        side = e.name.split(" ")[0]
+        if side in ("left", "right"):
+            sides[side] = sides.get(side, 0.0) + e.path.length
+    return min(brief.seams.hem_facing, MOST * min(sides.values()))
 
 
 def _id(panel: Piece) -> str:

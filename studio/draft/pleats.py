@@ -105,7 +105,9 @@ def depth_from(cloth: float, girth: float, count: int, kind: str) -> float:
 
 def count_from(cloth: float, girth: float, depth: float, kind: str) -> int:
     """The whole number of pleats whose depth comes nearest to what was asked, all cloth (mm) used."""
-    return bounded(round((cloth - girth) / (2 * depth * folds(kind))))
+    wanted = max(1.0, (cloth - girth) / (2 * depth * folds(kind)))
+    fewer, more = bounded(math.floor(wanted)), bounded(math.ceil(wanted))
+    return min((fewer, more), key=lambda n: abs(depth_from(cloth, girth, n, kind) - depth))
 
 
 def from_repeat(unit: float, girth: float, kind: str, multiple: int = 1) -> tuple[int, float]:

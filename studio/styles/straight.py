@@ -60,7 +60,7 @@ def draft(brief: Brief, skirt: Straight) -> Draft:
     darts = (("back", cut.back), ("front", cut.front))
     facts = (
         Fact("hip_girth", "Hips with ease", girth(brief, skirt, brief.hip_depth)),
-        Fact("hem_sweep", "Hem sweep", cut.hem_sweep + over(brief)),
+        Fact("hem_sweep", "Hem sweep", cut.hem_sweep + 2 * lap(brief)),
         Fact("closed_to", "Closed down to", brief.finished_length - slit_length(brief, skirt)),
         Fact("panels", "Panels", sum(p.cut for p in pieces), "count"),
         Fact("side_intake", "Taken in by each side seam", cut.front.side_intake + cut.back.side_intake),
@@ -160,7 +160,7 @@ def _shape(brief: Brief, skirt: Straight, q: Quarter, whole: bool, first: bool) 
         spots.append(notch_on(left, left.length - q.hip_along, a, "left", ("body.waist_to_hip",)))
     foot = left.start
     top = -brief.waistband.depth if brief.skirt.length_includes_band else 0.0
-    sweep = phrase("{h:bare}, half of the {n:word}", h=q.hem.length, n=tr("hem"))
+    sweep = phrase("{h:bare} from centre to side", h=q.hem.length)
     path = "skirt.side_flare" if skirt.shape == "A-line" else "skirt.hip_ease"
     return Shape(
         top=q.top, right=centre, hem=q.hem, left=left, closes=q.closes, fold="right" if whole else "",
