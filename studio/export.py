@@ -7,7 +7,8 @@ from typing import TypeAlias
 from msgspec import Struct
 
 from studio.files import file_name, file_stem, refusal
-from studio.paper import KINDS, Kind
+from studio.paper import Kind
+from studio.paper.booklet import booklet
 from studio.paper.page import Page
 from studio.paper.pattern import Said
 from studio.paper.printed import printed
@@ -63,10 +64,12 @@ def _jobs(docket: Docket, kinds: tuple[str, ...], unit: Unit) -> Iterator[tuple[
     if "pdf" in kinds:
         paper = file_stem(docket.brief.paper.size)
         yield f"{stem}-sheets-{paper}.pdf", _pdf(lambda: printed(docket.pieces, docket.notions, said), title)
-    for kind in KINDS:
+    if "booklet" in kinds:
+        yield f"{stem}-booklet.pdf", _pdf(lambda: iter(booklet(docket.draft, docket.notions, said)), title)
+    for kind, writer in _WRITERS.items():
         for name, page in pages.items() if kind in kinds else ():
             if kind != "pdf" or _holds(page):
-                yield f"{stem}-{name}.{kind}", _WRITERS[kind](page, title)
+                yield f"{stem}-{name}.{kind}", writer(page, title)
 
 
 def _holds(page: Page) -> bool:

@@ -45,12 +45,13 @@ def wide_of(svg: Path) -> float:
 
 @pytest.mark.paints
 def test_what_is_written(tmp_path: Path):
-    """One file for each piece and one with all, in every format; the sheets for the printer in PDF."""
+    """One file for each piece and one with all, in every format; sheets for the printer and the booklet in PDF."""
     docket = exported(tmp_path, brief(**TITLE))
     pieces = {p.id for p in docket.pieces}
     for kind in KINDS:
         names = {p.stem.removeprefix("test-skirt-") for p in tmp_path.glob(f"*.{kind}")}
-        assert pieces | {"all"} | ({"sheets-a4"} if kind == "pdf" else set()) == names
+        more = {"sheets-a4", "booklet"} if kind == "pdf" else set()
+        assert (pieces | {"all"} | more if kind != "booklet" else set()) == names
 
 
 @pytest.mark.paints

@@ -2,6 +2,6 @@
 
 from typing import Literal, TypeAlias, get_args
 
-Kind: TypeAlias = Literal["svg", "pdf", "dxf", "png"]
+Kind: TypeAlias = Literal["svg", "pdf", "dxf", "png", "booklet"]
 KINDS: tuple[Kind, ...] = get_args(Kind)
-"""What can be written."""
+"""What can be written; the booklet is a PDF."""

@@ -59,15 +59,30 @@ def _rows(brief: Brief, draft: Draft, piece: Piece) -> Iterator[Phrase]:
     a, rows = brief.seams.allowance, brief.gathers.rows
     down = [a + h for h in row_heights(rows, a)]
     length = draft.fact("gather_stitch") if draft.has("gather_stitch") else 4.0
-    text = "Stitch {n:count} rows with a stitch of {l}." if rows > 1 else "Stitch one row with a stitch of {l}."
-    yield phrase(text, n=rows, l=length)
+    text = "Stitch {n:count} rows, the stitch set to {l:word} mm and the upper thread looser."
+    if rows == 1:
+        text = "Stitch one row, the stitch set to {l:word} mm and the upper thread looser."
+    yield phrase(text, n=rows, l=f"{length:g}")
     run = "They run {lengths} below the raw edge." if rows > 1 else "It runs {lengths} below the raw edge."
     yield from in_rows(run, down)
-    runs = sum(m.role == "gather" for m in piece.lines) // rows
-    if runs > 1:
+    yield from _runs(piece, sum(m.role == "gather" for m in piece.lines) // rows)
+    yield phrase("Leave thread ends of {t}, and do not stitch back.", t=THREADS)
+
+
+def _runs(piece: Piece, runs: int) -> Iterator[Phrase]:
+    """Where rows start and stop, from the piece's left cut edge; on a curve only how often they break."""
+    found = [m.path for m in piece.lines if m.role == "gather"]
+    left = piece.cut_line.box.left
+    if runs <= MOST_RUNS and all(p.box.height < 1e-6 for p in found):
+        for a, b in sorted({(round(p.box.left, 3), round(p.box.right, 3)) for p in found}):
+            yield phrase("From the left cut edge, right side up: start at {a}, stop at {b}.", a=a - left, b=b - left)
+    elif runs > 1:
         text = "Break them into {n:count} parts on this piece, {b} short of each break."
         yield phrase(text, n=runs, b=BREAK)
-    yield phrase("Leave thread ends of {t}, and do not stitch back.", t=THREADS)
+
+
+MOST_RUNS = 3
+"""More stretches of a row than these are not read out."""
 
 
 def opens_through_tiers(draft: Draft) -> bool:

@@ -75,12 +75,6 @@ def interface(brief: Brief, draft: Draft) -> Iterator[Making]:
 
 
 def stiffened(piece: Piece, draft: Draft) -> Piece:
-    """What a piece of interfacing is fused to: interfacing lies in the same place as the piece it stiffens, so it is
-    the one whose bounds are nearest to its own, where its name does not say it.
-    """
-    named = next((p for p in draft.pieces if f"interfacing-{p.id}" == piece.id), None)
-    if named is not None:
-        return named
-    box = piece.cut_line.box
-    others = [p for p in draft.pieces if p.cloth != "interfacing"]
-    return min(others, key=lambda p: sum(abs(a - b) for a, b in zip(p.cut_line.box, box, strict=True)))
+    """What a piece of interfacing is fused to: it is named for it, and lies in the same place."""
+    name = piece.id.removeprefix("interfacing").removeprefix("-") or "waistband"
+    return next(p for p in draft.pieces if p.id == name)

@@ -9,7 +9,7 @@ from studio.draft.making import Making, Shown
 from studio.drawing import Group, Mark, Stroke, Words, flat_marks
 from studio.drawing.lettering import words_box
 from studio.geometry import Box
-from studio.sewing import ROOM, picture, sewing_order
+from studio.sewing import ROOM, picture, pictured, sewing_order
 from studio.styles import rack
 from studio.units import spell
 
@@ -46,12 +46,14 @@ def test_pictures_stay_in_their_room(style: str, band: str):
             assert room.top <= box.top <= box.bottom <= room.bottom, step.key
 
 
-def test_most_steps_have_a_picture():
-    """All but washing, pressing and wearing are shown."""
-    one = brief()
-    draft = rack.draft(one)
-    bare = {m.key for m in sewing_order(one, draft) if not picture(m, draft, one)}
-    assert {"prepare", "press", "wear"} == bare
+@pytest.mark.parametrize("style", rack.RACK)
+def test_every_step_has_a_picture(style: str):
+    """From the end of the cloth to the finished skirt, everything is shown."""
+    for one in (brief(style), brief(style, waistband__kind="faced"), brief(style, opening__kind="wrap")):
+        draft = rack.draft(one)
+        steps = sewing_order(one, draft)
+        assert [] == [m.key for m in steps if not picture(m, draft, one)]
+        assert all(pictured(m) for m in steps)
 
 
 def test_what_is_sewn_now_is_in_the_accent():

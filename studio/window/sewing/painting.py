@@ -7,6 +7,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 
 from studio.drawing import PENS, Colour, Mark, Stroke, Words
+from studio.drawing.lettering import ABOVE, BELOW
 
 from .. import theme
 from ..board.paths import painter_path
@@ -56,6 +57,9 @@ def _words(painter: QPainter, words: Words, scale: float) -> None:
     painter.save()
     painter.translate(words.at.x * scale, words.at.y * scale)
     painter.rotate(words.turn)
+    if words.patch:
+        height = float(font.pixelSize())
+        painter.fillRect(QRectF(left - 1, -ABOVE * height, wide + 2, (ABOVE + BELOW) * height), theme.colour("tissue"))
     painter.setFont(font)
     painter.setPen(theme.colour(TOKENS[words.letter_colour]))
     painter.drawText(QPointF(left, 0), words.text)

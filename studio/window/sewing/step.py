@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from html import escape
 from typing import Final
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
@@ -12,13 +12,14 @@ from studio.brief import Brief
 from studio.draft import Draft
 from studio.draft.making import Making
 from studio.drawing import Drawing
-from studio.sewing import CAUTIONS, ROOM, picture
+from studio.sewing import CAUTIONS, ROOM, on_screen, picture, pictured
 from studio.units import Unit, spell
 from studio.words import tr
 
 from .. import theme
-from ..tokens import SPACE
+from ..tokens import RADIUS, SPACE
 from ..widgets.label import Label
+from ..widgets.strokes import slab
 from ..widgets.yes_no import Tick
 from .painting import paint
 
@@ -48,12 +49,13 @@ class PictureBox(QWidget):
     def drawing(self) -> Drawing:
         """What is shown."""
         if self._drawing is None:
-            self._drawing = picture(*self._from) if self._from else ()
+            self._drawing = on_screen(picture(*self._from)) if self._from else ()
         return self._drawing
 
     def paintEvent(self, event: QPaintEvent) -> None:
         with QPainter(self) as painter:
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            slab(painter, QRectF(self.rect()), theme.colour("tissue"), RADIUS.tile)  # the paper it is drawn on
             paint(painter, self.drawing(), self.width() / ROOM.width)
 
 
@@ -94,7 +96,7 @@ class Step(QWidget):
         if self._told != (told := (number, step, warned, unit)):
             self._told = told
             self._tell(number, step, warned, unit)
-        if step.shows is not None:
+        if pictured(step):
             self.picture.show_step(step, draft, brief, unit)
 
     def _tell(self, number: int, step: Making, warned: tuple[str, ...], unit: Unit) -> None:
@@ -107,7 +109,7 @@ class Step(QWidget):
         self.warns.setText(_apart(f"{tr('Mind')}: {c}" for c in cautions))
         self.warns.setVisible(bool(cautions))
         self.tick.setAccessibleDescription(" ".join((*sentences, *cautions)))
-        self.picture.setVisible(step.shows is not None)
+        self.picture.setVisible(pictured(step))
 
     def set_done(self, done: bool) -> None:
         """Show it ticked or not, without saying so."""
