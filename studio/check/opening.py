@@ -76,8 +76,13 @@ def _girth_passes(w: Worked, hip: float, need: float) -> Iterator[Finding]:
     if stop < depth - LEVEL and girth < need - 1e-9:
         says = phrase("The skirt measures {g} round below the opening; hips of {h} need {n}.", g=girth, h=hip, n=need)
         steps = (5.0 * k for k in range(math.ceil(stop / 5), math.ceil(depth / 5) + 1))
-        deep = next((s for s in steps if s >= depth - LEVEL or rack.girth(w.brief, s) >= need), depth)
+        deep = next((s for s in steps if s >= depth - LEVEL or _girth_at(w, s) >= need), depth)
         yield _deeper(w, says, deep, "doubt", need)
+
+
+def _girth_at(w: Worked, stop: float) -> float:
+    """Girth just below an opening that ended there: what hangs below it may change with it."""
+    return rack.girth(rack.edit(w.brief, {"opening.zip_stop": stop}), stop)
 
 
 LEVEL = 20.0
