@@ -13,7 +13,7 @@ from studio.brief import Brief
 from studio.brief.skirt_file import dump, load
 from studio.draft import Edge, Piece, notches, walked
 from studio.draft.seam import Seam
-from studio.geometry import Path
+from studio.geometry import Line, Path
 from studio.history import History
 from studio.styles import rack
 from studio.workroom import Docket, make_up
@@ -22,7 +22,8 @@ STYLES = tuple(rack.RACK)
 BANDS = ("folded", "two-piece", "contour", "elastic", "bound", "faced")
 OPENINGS = ("invisible", "lapped", "centred", "placket", "wrap", "none")
 PLACES = ("centre back", "side", "front")
-many = settings(max_examples=40)
+many = settings(max_examples=150)
+many_of_each = settings(max_examples=40)  # times the rack: more than twice as many
 anything = st.sampled_from(STYLES).flatmap(any_brief)
 each_style = pytest.mark.parametrize("style", STYLES)
 
@@ -52,6 +53,12 @@ def seam_polygon(piece: Piece) -> Polygon:
     return ring(piece.seam_line)
 
 
+def slack(piece: Piece) -> float:
+    """How truly shapely sees a piece, mm: straight lines as they are, curves within how finely they are flattened."""
+    straight = all(isinstance(c, Line) for path in (piece.cut_line, piece.seam_line) for c in path.curves)
+    return 1e-4 if straight else 0.02
+
+
 def check_outlines(docket: Docket) -> None:
     """Outlines close and do not cross themselves; the cut line holds the seam line at the allowance."""
     for piece in docket.pieces:
@@ -59,7 +66,7 @@ def check_outlines(docket: Docket) -> None:
         assert piece.seam_line.closed, piece.id
         assert polygon(piece).is_valid, piece.id
         assert seam_polygon(piece).is_valid, piece.id
-        assert polygon(piece).buffer(0.02).covers(seam_polygon(piece)), piece.id
+        assert polygon(piece).buffer(slack(piece)).covers(seam_polygon(piece)), piece.id
         for e in piece.edges:
             check_allowance(piece, e)
 
@@ -69,8 +76,9 @@ def check_allowance(piece: Piece, e: Edge) -> None:
     middle, way = e.path.at(e.path.length / 2), e.path.direction(e.path.length / 2).outward()
     if len(e.path.runs) > 1:
         return
-    assert polygon(piece).buffer(0.02).covers(ShapelyPoint(middle.along(way, e.allowance))), (piece.id, e.name)
-    assert not polygon(piece).buffer(-0.02).covers(ShapelyPoint(middle.along(way, e.allowance))), (piece.id, e.name)
+    near, cut = slack(piece), polygon(piece)
+    assert cut.covers(ShapelyPoint(middle.along(way, e.allowance - near))), (piece.id, e.name)
+    assert not cut.covers(ShapelyPoint(middle.along(way, e.allowance + near))), (piece.id, e.name)
 
 
 def check_walks(docket: Docket) -> None:
@@ -110,8 +118,17 @@ def check_pieces(docket: Docket) -> None:
         for mark in piece.lines:
             if mark.role != "buttonhole":
                 assert box.meets(mark.path.box), (piece.id, mark.role)
-        ids = [p.id for p in docket.pieces]
-        assert len(set(ids)) == len(ids)
+        check_corners(piece)
+    ids = [p.id for p in docket.pieces]
+    assert len(set(ids)) == len(ids)
+
+
+def check_corners(piece: Piece) -> None:
+    """Beyond what lies along its edges, an upright rectangle has its four corners and no more."""
+    if piece.rectangular and all(len(e.path.curves) == 1 for e in piece.edges):
+        along = sum(e.path.length * e.allowance for e in piece.edges)
+        corners = polygon(piece).area - seam_polygon(piece).area - along
+        assert -1e-3 <= corners <= 4 * max(e.allowance for e in piece.edges) ** 2 + 1e-3, piece.id
 
 
 def check_sews_to(docket: Docket) -> None:
@@ -167,24 +184,24 @@ def test_every_way_to_make_it(style: str, band: str):
 @each_style
 def test_every_body_gets_into_her_skirt(style: str):
     """Wherever the opening would not pass the hips, the remedy's opening does."""
+    asked = 0
     for one in (*of_bodies(style)[::4], *(rack.edit(b, {"opening.zip_stop": 60.0}) for b in of_bodies(style)[::4])):
-        for finding in make_up(one).findings:
-            if finding.rule == "opening-passes-hips":
-                assert finding.remedy is not None, finding
-                mended = make_up(rack.edit(one, finding.remedy))
-                left = [f.says.text for f in mended.findings if f.rule == "opening-passes-hips"]
-                assert finding.says.text not in left
-                for again in (f for f in mended.findings if f.rule == "opening-passes-hips"):
-                    assert again.remedy is not None
-                    mended = make_up(rack.edit(mended.brief, again.remedy))
-                assert "opening-passes-hips" not in {f.rule for f in mended.findings}
-                hip = one.body.hip
-                assert hip is not None
-                assert mended.brief.closed + 2 * mended.brief.stop >= hip + 20 or mended.brief.opening.kind == "none"
+        mended = make_up(one)
+        tight = [f for f in mended.findings if f.rule == "opening-passes-hips"]
+        assert len(tight) <= 1
+        for finding in tight:
+            asked += 1
+            assert finding.remedy is not None, finding
+            mended = make_up(rack.edit(one, finding.remedy))
+            assert "opening-passes-hips" not in {f.rule for f in mended.findings}
+            assert one.body.hip is not None
+            ring = mended.brief.closed + 2 * mended.brief.stop
+            assert ring >= one.body.hip + 20 or mended.brief.opening.kind == "none"
+    assert asked >= 50
 
 
 @each_style
-@many
+@many_of_each
 @given(st.data())
 def test_anything_the_form_allows_drafts(style: str, data: st.DataObject):
     """Over the whole declared range the house's rules hold."""
@@ -219,7 +236,7 @@ def test_undo_then_redo(one: Brief, two: Brief):
 
 
 @each_style
-@many
+@many_of_each
 @given(st.data())
 def test_every_remedy_mends(style: str, data: st.DataObject):
     """A remedy makes its finding go away and brings no new stop."""
@@ -236,7 +253,7 @@ def test_every_remedy_mends(style: str, data: st.DataObject):
 
 
 @each_style
-@many
+@many_of_each
 @given(st.data())
 def test_every_remedy_can_be_typed(style: str, data: st.DataObject):
     """A remedy sets numbers that the form itself would take."""
@@ -249,7 +266,7 @@ def test_every_remedy_can_be_typed(style: str, data: st.DataObject):
 
 
 @each_style
-@many
+@many_of_each
 @given(st.data())
 def test_handles_follow_the_pointer(style: str, data: st.DataObject):
     """A handle moves its own number, and lands where it was dragged to."""
@@ -258,30 +275,22 @@ def test_handles_follow_the_pointer(style: str, data: st.DataObject):
     known = rack.declarations(one)
     for piece in docket.pieces:
         for handle in piece.handles:
-            start = rack.value(one, handle.path)
-            if start is None:
-                start = known[handle.path].usual if handle.path != "fastening.button_inset" else shown(docket)
+            value = rack.value(one, handle.path)
+            start = handle.drawn_as if value is None else value
             new = start + handle.gain * 2.0
-            if rack.value(one, handle.path) is None and handle.path != "fastening.button_inset":
-                continue  # what an empty field stands for is the draft's to say
             if not known[handle.path].least <= new <= known[handle.path].most:
                 continue
             moved = make_up(rack.edit(one, {handle.path: new}))
-            again = next(
-                (h for p in moved.pieces if p.id == piece.id for h in p.handles if h.path == handle.path), None
-            )
-            if again is None or moved.fact("panels") != docket.fact("panels"):
+            if [p.id for p in moved.pieces] != [p.id for p in docket.pieces] or moved.fact("panels") != docket.fact(
+                "panels"
+            ):
                 continue
-            went = again.at.x - handle.at.x if handle.axis == "x" else again.at.y - handle.at.y
+            again = [h for p in moved.pieces if p.id == piece.id for h in p.handles if h.path == handle.path]
+            assert again, handle
+            went = again[0].at.x - handle.at.x if handle.axis == "x" else again[0].at.y - handle.at.y
             if handle.path in ("skirt.length", "opening.zip_stop") and went == 0:
                 continue  # held at the hem line, or by a band that takes the whole length
             assert 2.0 == pytest.approx(went, abs=1e-6), handle.path
-
-
-def shown(docket: Docket) -> float:
-    """Where a button sits that the brief leaves to the draft."""
-    places = [h.at.x for h in docket.draft.piece("waistband").handles if h.path == "fastening.button_inset"]
-    return places[0]
 
 
 @pytest.mark.parametrize("new", [s for s in STYLES if s != "gathered"])

@@ -76,12 +76,20 @@ class Spot(Struct, frozen=True):
 
 
 class Handle(Struct, frozen=True):
-    """A point that can be dragged: a millimetre along `axis` changes the number at `path` by `gain`."""
+    """A point that can be dragged: a millimetre along `axis` changes the number at `path` by `gain`.
+
+    The handle of a number that may be left empty lies as far along its axis as that number says.
+    """
 
     path: str
     at: Point
     axis: Literal["x", "y"]
     gain: float
+
+    @property
+    def drawn_as(self) -> float:
+        """The number that an empty one was drawn as."""
+        return (self.at.x if self.axis == "x" else self.at.y) * self.gain
 
 
 class Dimension(Struct, frozen=True):

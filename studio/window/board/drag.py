@@ -15,7 +15,7 @@ STEPS: Final[dict[Unit, tuple[float, float]]] = {"cm": (1.0, 5.0), "in": (25.4 /
 class Grip(Struct, frozen=True):
     """A handle: the path it moves, where it lies (mm on the table), its way, and the value for each mm of it.
 
-    `own` is its place along its way in the millimetres of its piece.
+    `drawn_as` is the number that an empty one was drawn as.
     """
 
     piece: str
@@ -23,7 +23,7 @@ class Grip(Struct, frozen=True):
     at: Point
     axis: Literal["x", "y"]
     gain: float
-    own: float
+    drawn_as: float
 
 
 class Drag(Struct, frozen=True):
@@ -38,7 +38,7 @@ class Drag(Struct, frozen=True):
     @property
     def shown(self) -> float:
         """The value at the start: the brief's, or what an empty one was drawn as."""
-        return self.grip.own * self.grip.gain if self.start is None else self.start
+        return self.grip.drawn_as if self.start is None else self.start
 
     def value(self, at: Point, scale: float, unit: Unit, coarse: bool = False) -> float | None:
         """The value with the pointer at `at` (px), `scale` px for each mm.

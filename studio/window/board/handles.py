@@ -23,7 +23,7 @@ _POINT: Final = (3.0, 5.5, 4.5)  # of the two ways: gap from the ring, length, h
 def grips(laid: Iterable[Laid]) -> tuple[Grip, ...]:
     """Every handle on the table."""
     return tuple(
-        Grip(one.piece.id, h.path, h.at.moved(*one.at), h.axis, h.gain, h.at.x if h.axis == "x" else h.at.y)
+        Grip(one.piece.id, h.path, h.at.moved(*one.at), h.axis, h.gain, h.drawn_as)
         for one in laid
         for h in one.piece.handles
     )
