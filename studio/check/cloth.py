@@ -3,13 +3,13 @@
 from collections.abc import Iterator
 
 from studio.brief import Brief
-from studio.cloth.lay import across, lay_out
+from studio.cloth.lay import across
 from studio.draft import Piece
 from studio.styles import rack
 from studio.styles.style import Edit
 from studio.words import Phrase, phrase
 
-from .finding import Finding, Worked
+from .finding import Finding, Worked, off_cloth
 from .rebanded import narrower
 
 
@@ -32,7 +32,9 @@ def _fit(w: Worked, piece: Piece) -> tuple[Edit | None, Phrase | None]:
     if piece.id == "waistband":
         return narrower(w.brief)
     for edit, says in FEWER:
-        if edit.keys() <= rack.declarations(w.brief).keys() and edit != _now(w.brief, edit) and _lies(w.brief, edit):
+        if not edit.keys() <= rack.declarations(w.brief).keys() or edit == _now(w.brief, edit):
+            continue
+        if not off_cloth(w.brief, edit) - {"waistband"}:
             return edit, phrase(says)
     return None, None
 
@@ -47,12 +49,6 @@ FEWER: tuple[tuple[Edit, str], ...] = (
 
 def _now(brief: Brief, edit: Edit) -> Edit:
     return {path: rack.value(brief, path) for path in edit}
-
-
-def _lies(brief: Brief, edit: Edit) -> bool:
-    """Whether every panel lies on the cloth once the brief is edited so."""
-    after = rack.edit(brief, edit)
-    return not [p for p in lay_out(rack.draft(after).pieces, after.cloth).misfits if p.id != "waistband"]
 
 
 def cloth_on_hand_suffices(w: Worked) -> Iterator[Finding]:

@@ -6,7 +6,7 @@ from typing import Any, Literal, TypeAlias
 from msgspec import Struct
 
 from studio.brief import Brief
-from studio.cloth.lay import Lay
+from studio.cloth.lay import Lay, lay_out
 from studio.draft import Draft
 from studio.styles import rack
 from studio.words import Phrase, phrase, tr
@@ -44,6 +44,12 @@ def within(w: Worked, path: str, value: float) -> bool:
     """Whether a remedy may set this: whether the form itself would take the number."""
     one = rack.declarations(w.brief)[path]
     return one.least <= value <= one.most
+
+
+def off_cloth(brief: Brief, edit: Mapping[str, Any]) -> set[str]:
+    """The pieces too wide for the cloth once a remedy is taken, by id."""
+    after = rack.edit(brief, edit)
+    return {p.id for p in lay_out(rack.draft(after).pieces, after.cloth).misfits}
 
 
 def edit_words(brief: Brief, edit: Mapping[str, Any]) -> Phrase:

@@ -4,12 +4,11 @@ import math
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from studio.cloth.lay import Lay, lay_out
 from studio.draft.pleats import SHUT
 from studio.styles import rack
 from studio.words import phrase
 
-from .finding import Finding, Worked, within
+from .finding import Finding, Worked, off_cloth, within
 from .opening import OVER_HIPS
 
 
@@ -110,12 +109,5 @@ def _by_depth(w: Worked, depth: float | None) -> dict[str, Any]:
 
 
 def _lies(w: Worked, edit: Mapping[str, Any]) -> bool:
-    """Whether an edit leaves the skirt on its cloth, or no worse off it than it was."""
-    after = rack.edit(w.brief, edit)
-    found = _first_off(lay_out(rack.draft(after).pieces, after.cloth))
-    return found in ("", _first_off(w.lay))
-
-
-def _first_off(lay: Lay) -> str:
-    """The first panel that does not fit the cloth, or none."""
-    return next((p.id for p in lay.misfits if p.id.startswith("skirt")), "")
+    """Whether an edit leaves the skirt no worse off its cloth than it was."""
+    return off_cloth(w.brief, edit) <= {p.id for p in w.lay.misfits}
