@@ -135,7 +135,9 @@ def making(brief: Brief, skirt: Circle, draft: Draft) -> tuple[Making, ...]:
 
 INSIDE = 3.0
 """A stay stitch lies this far (mm) outside the seam line (common practice, no source)."""
+ICON = "M7 3h6v2h-6z M7 5c-1 4-3 7.5-5.5 9.5c2.8 3.2 14.2 3.2 17 0c-2.5-2-4.5-5.5-5.5-9.5"
+
 STYLE = Style(
-    Circle, draft, girth, widen=widened, clear=cleared, uses=lambda skirt: ("gathers",) if skirt.fraction > 1 else (),
-    making=making,
+    Circle, draft, girth, icon=ICON, widen=widened, clear=cleared, making=making,
+    uses=lambda skirt: ("gathers",) if skirt.fraction > 1 else (),
 )  # fmt: skip

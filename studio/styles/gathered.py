@@ -67,4 +67,6 @@ def fuller(brief: Brief, _skirt: Gathered, girth: float) -> Edit:
     return {"skirt.fullness": math.ceil(girth / brief.waist_seam * 20 - 1e-9) / 20, "skirt.panels": 0}
 
 
-STYLE = Style(Gathered, draft, girth, widen=fuller, clear=fuller, uses=lambda _: ("gathers",))
+ICON = "M6.5 3h7v2h-7z M6.5 5c-.8 4.5-2.8 8-3.5 12h14c-.7-4-2.7-7.5-3.5-12 M8.3 5.5l-.8 4 M10 5.5v5.5 M11.7 5.5l.8 4"
+
+STYLE = Style(Gathered, draft, girth, icon=ICON, widen=fuller, clear=fuller, uses=lambda _: ("gathers",))

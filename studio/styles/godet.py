@@ -132,4 +132,9 @@ def widened(brief: Brief, skirt: Godet, wanted: float) -> Edit | None:
     return {"skirt.godet_width": wide} if _sweep(brief, replace(skirt, godet_width=wide)) >= wanted - 1e-9 else None
 
 
-STYLE = Style(Godet, draft, girth, widen=widened, clear=gored.cleared)
+ICON = (
+    "M6.5 3h7v2h-7z M6.5 5c-1 3-1 6-2 9.5l-2 2.5h15l-2-2.5c-1-3.5-1-6.5-2-9.5 M8.2 11l-1.7 6 M8.2 11l1.6 "
+    "6 M11.8 11l-1.6 6 M11.8 11l1.7 6"
+)
+
+STYLE = Style(Godet, draft, girth, icon=ICON, widen=widened, clear=gored.cleared)

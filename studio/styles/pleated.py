@@ -211,6 +211,14 @@ def _lies(brief: Brief, skirt: Pleated) -> bool:
     return widest + 2 * brief.seams.allowance <= cloth_room(brief, skirt.cut) + 1e-6
 
 
+ICON = "M6.5 3h7v2h-7z M6.5 5l-3 12h13l-3-12 M8.2 5l-1.2 12 M10 5v12 M11.8 5l1.2 12"
+
 STYLE = Style(
-    Pleated, draft, girth, widen=widened, clear=cleared, making=lambda brief, _, draft: pleat_making(brief, draft)
+    Pleated,
+    draft,
+    girth,
+    icon=ICON,
+    widen=widened,
+    clear=cleared,
+    making=lambda brief, _, draft: pleat_making(brief, draft),
 )

@@ -213,4 +213,6 @@ def cleared(brief: Brief, skirt: Straight, wanted: float) -> Edit | None:
     return {"skirt.hip_ease": ease} if girth(brief, replace(skirt, hip_ease=ease), brief.hip_depth) >= wanted else None
 
 
-STYLE = Style(Straight, draft, girth, widen=stepped, clear=cleared)
+ICON = "M6.5 3h7v2h-7z M6.5 5c-1.3 2.5-1.5 4-1.5 6v6h10v-6c0-2-.2-3.5-1.5-6 M8.5 5l.3 3 M11.5 5l-.3 3"
+
+STYLE = Style(Straight, draft, girth, icon=ICON, widen=stepped, clear=cleared)

@@ -25,12 +25,13 @@ class Style(Struct, Generic[S], frozen=True):
     `widen` gives the edit that makes the hem's girth at least so many mm, and `clear` the one that makes the skirt's
     girth at hip depth so; both are None where no number of the style does it. `uses` names the shared sections of the
     form that this skirt needs beyond those all skirts have ("gathers"), and `making` the steps of sewing it that
-    other skirts do not have.
+    other skirts do not have. `icon` is its silhouette: strokes in a square of 20 units, as SVG path data.
     """
 
     record: type[S]
     draft: Callable[[Brief, S], Draft]
     girth: Callable[[Brief, S, float], float]
+    icon: str
     widen: Callable[[Brief, S, float], Edit | None] = _none
     clear: Callable[[Brief, S, float], Edit | None] = _none
     uses: Callable[[S], tuple[str, ...]] = lambda _: ()

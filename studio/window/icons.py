@@ -11,6 +11,8 @@ from PySide6.QtCore import QByteArray, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QIcon, QIconEngine, QPainter, QPixmap
 from PySide6.QtSvg import QSvgRenderer
 
+from studio.styles import rack
+
 from . import theme
 
 DRAWN: Final[dict[str, str]] = {  # SVG path data
@@ -29,15 +31,6 @@ DRAWN: Final[dict[str, str]] = {  # SVG path data
     "fold": "M7.5 5l5 5l-5 5",
     "unfold": "M5 7.5l5 5l5-5",
     "tick": "M4.5 10.5l3.8 3.8l7.2-8.4",
-    "style-": "M6.5 3h7v2h-7z M6.5 5l-3 12h13l-3-12",
-    "style-gathered": "M6.5 3h7v2h-7z M6.5 5c-.8 4.5-2.8 8-3.5 12h14c-.7-4-2.7-7.5-3.5-12 "
-    "M8.3 5.5l-.8 4 M10 5.5v5.5 M11.7 5.5l.8 4",
-    "style-pleated": "M6.5 3h7v2h-7z M6.5 5l-3 12h13l-3-12 M8.2 5l-1.2 12 M10 5v12 M11.8 5l1.2 12",
-    "style-tiered": "M6.5 3h7v2h-7z M6.5 5l-1 3.5h9l-1-3.5 M5.5 8.5l-1.3 4h11.6l-1.3-4 M4.2 12.5l-1.7 4.5h15l-1.7-4.5",
-    "style-circle": "M7 3h6v2h-6z M7 5c-1 4-3 7.5-5.5 9.5c2.8 3.2 14.2 3.2 17 0c-2.5-2-4.5-5.5-5.5-9.5",
-    "style-gored": "M6.5 3h7v2h-7z M6.5 5c-1 3-1 4-3.5 12h14c-2.5-8-2.5-9-3.5-12 M8.6 5c-.4 4-.4 5-1.4 12 "
-    "M11.4 5c.4 4 .4 5 1.4 12",
-    "style-straight": "M6.5 3h7v2h-7z M6.5 5c-1.3 2.5-1.5 4-1.5 6v6h10v-6c0-2-.2-3.5-1.5-6 M8.5 5l.3 3 M11.5 5l-.3 3",
 }
 _STROKE: Final = 1.5
 _SILHOUETTE: Final = 1.2  # shown larger, so drawn finer
@@ -45,8 +38,8 @@ _SILHOUETTE: Final = 1.2  # shown larger, so drawn finer
 
 def svg(name: str, shade: str) -> str:
     """An icon as an SVG document, stroked in a colour (#RRGGBB)."""
-    silhouette = name.startswith("style-")
-    drawn = DRAWN.get(name, DRAWN["style-"]) if silhouette else DRAWN[name]
+    silhouette = name in rack.RACK
+    drawn = rack.RACK[name].icon if silhouette else DRAWN[name]
     width = _SILHOUETTE if silhouette else _STROKE
     return (
         '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 20 20">'

@@ -58,31 +58,35 @@ def _places(one: Laid, drawn: Shape) -> Iterator[Name]:
     x, y = one.at.x * drawn.scale, one.at.y * drawn.scale
     title, small = metrics("title", True), metrics("small")
     wide, high = max(advance(piece.name, "title", True), advance(more, "small")), title.height() + small.height()
-    obstacles = list(_obstacles(piece, drawn.scale))
+    firm = list(_firm(piece, drawn.scale))
+    obstacles = [*firm, *_lines(piece, drawn.scale)]
     crossed: list[Name] = []
     for size, upright in (((wide, high), False), ((high, wide), True)):
         if inner.height >= _ROOMY and inner.width >= size[0] + 2 * _CLEAR and inner.height >= size[1] + 2 * _CLEAR:
-            best, free = _inside(drawn, obstacles, *size)
-            name = Name(piece.name, more, best.moved(x, y), True, upright, not free)
-            if free:
-                yield name
-            else:
-                crossed.append(name)
+            if (free := _inside(drawn, obstacles, *size)) is not None:
+                yield Name(piece.name, more, free.moved(x, y), True, upright)
+            elif (over := _inside(drawn, firm, *size)) is not None:
+                crossed.append(Name(piece.name, more, over.moved(x, y), True, upright, patch=True))
     left, top = x + own.left, y + own.bottom + _GAP
     for says in (more, ""):
         wide = advance(piece.name, "title", True) + (8 + advance(says, "small") if says else 0)
-        yield Name(piece.name, says, Box(left, top, left + wide, top + title.height()), False)
+        for start, line in ((left, top), (x + own.right - wide, top), (left, top + title.height() + 2)):
+            yield Name(piece.name, says, Box(start, line, start + wide, line + title.height()), False)
     yield from crossed
 
 
-def _obstacles(piece: Piece, k: float) -> Iterator[Box]:
-    """What a name keeps clear of: lines, the grain, handles, lines measured inside; px from the piece's origin."""
-    for mark in piece.lines:
-        if mark.role != "gather":
-            yield _spanned(mark.path.start, mark.path.end, k)
+def _firm(piece: Piece, k: float) -> Iterator[Box]:
+    """What a name never covers: the grain and the handles, px from the piece's origin."""
     yield _spanned(*piece.grain, k).grown(3)
     for handle in piece.handles:
         yield _spanned(handle.at, handle.at, k).grown(_HANDLE)
+
+
+def _lines(piece: Piece, k: float) -> Iterator[Box]:
+    """What it keeps clear of where it can: lines, and what is measured inside, px from the piece's origin."""
+    for mark in piece.lines:
+        if mark.role != "gather":
+            yield _spanned(mark.path.start, mark.path.end, k)
     for d in piece.dimensions:
         if d.side == "inside":
             box = _spanned(d.start, d.end, k)
@@ -93,10 +97,8 @@ def _spanned(a: Point, b: Point, k: float) -> Box:
     return Box(min(a.x, b.x) * k, min(a.y, b.y) * k, max(a.x, b.x) * k, max(a.y, b.y) * k)
 
 
-def _inside(drawn: Shape, obstacles: Sequence[Box], wide: float, high: float) -> tuple[Box, bool]:
-    """The place for words of this size that is nearest to the best one, and whether it is clear of all lines and lies
-    on the piece as a whole.
-    """
+def _inside(drawn: Shape, obstacles: Sequence[Box], wide: float, high: float) -> Box | None:
+    """The place for words of this size that is nearest to the best one, clear of obstacles and of the seam line."""
     room = drawn.inner
     best = room.left + room.width * _ACROSS
     for down in _DOWN:
@@ -107,12 +109,12 @@ def _inside(drawn: Shape, obstacles: Sequence[Box], wide: float, high: float) ->
         lefts = [room.left, *(o.right for o in met)]
         rights = [*(o.left for o in met), room.right]
         rooms = [(p + _CLEAR, q - _CLEAR - wide) for p, q in zip(lefts, rights, strict=True)]
-        fits = sorted((min(max(best, p), q) for p, q in rooms if q >= p), key=lambda at: abs(at - best))
-        left = next((at for at in fits if drawn.outline.contains(QRectF(at, top, wide, high))), None)
+        tries = (best, room.left + (room.width - wide) / 2)
+        fits = sorted({min(max(t, p), q) for t in tries for p, q in rooms if q >= p}, key=lambda at: abs(at - best))
+        left = next((at for at in fits if drawn.sewn.contains(QRectF(at - 4, top - 2, wide + 8, high + 4))), None)
         if left is not None:
-            return Box(left, top, left + wide, top + high), True
-    left, top = min(best, room.right - _CLEAR - wide), room.top + room.height * _DOWN[0]
-    return Box(left, top, left + wide, top + high), False
+            return Box(left, top, left + wide, top + high)
+    return None
 
 
 def paint_name(painter: QPainter, one: Name) -> None:

@@ -37,7 +37,7 @@ class Drawn(Struct, eq=False):
 
 
 class Shape(Struct, eq=False):
-    """A piece at a scale, px from its origin: `box` round the cut line, `inner` round the seam line.
+    """A piece at a scale, px from its origin: `box` round the cut line, `inner` round the seam line, `sewn` within it.
 
     `band` is the width (px) of the pale band that its gather rows have become, or 0.
     """
@@ -47,6 +47,7 @@ class Shape(Struct, eq=False):
     box: Box
     inner: Box
     outline: QPainterPath
+    sewn: QPainterPath
     drawn: tuple[Drawn, ...]
     heads: QPainterPath
     band: float
@@ -73,7 +74,8 @@ def shape(piece: Piece, scale: float) -> Shape:
     add("cut", cut(piece).governs, outline)
     box, inner = (Box(*(k * scale for k in p.box)) for p in (piece.cut_line, piece.seam_line))
     drawn = tuple(Drawn(*key, strokes[key]) for key in sorted(strokes, key=lambda key: ORDER.index(key[0])))
-    return Shape(piece, scale, box, inner, outline, drawn, heads, _band(piece.lines, scale))
+    sewn = painter_path([piece.seam_line], scale)
+    return Shape(piece, scale, box, inner, outline, sewn, drawn, heads, _band(piece.lines, scale))
 
 
 def _line(mark: LineMark, scale: float) -> tuple[Ink, tuple[str, ...], QPainterPath]:

@@ -63,7 +63,11 @@ class Tabletop(QWidget):
         self.setAccessibleName(tr("Pieces"))
 
     def show_docket(self, docket: Docket) -> None:
-        """Show what has been made up; it stays where it is unless it would leave the view, or fill little of it."""
+        """Show what has been made up; it stays where it is unless it would leave the view, or fill little of it.
+
+        Another style is seen whole.
+        """
+        self._another |= self._brief is not None and type(self._brief.skirt) is not type(docket.brief.skirt)
         self._brief = docket.brief
         laid, before = arrange(docket.pieces), self.scene
         self._boxes = [one.box for one in laid]

@@ -41,7 +41,7 @@ class StylePick(QAbstractButton):
             slab(painter, box.adjusted(0.5, 0.5, -0.5, -0.5), theme.colour("plate" if on else "field"), RADIUS.tile)
             edge = "accent" if on else "ink" if self.underMouse() else "edge"
             frame(painter, box, edge, 1.5 if on else 1.0, RADIUS.tile)
-            icons.paint(painter, f"style-{self.style_name}", silhouette, "accent" if on else "quiet")
+            icons.paint(painter, self.style_name, silhouette, "accent" if on else "quiet")
             painter.setFont(theme.font("small", bold=on))
             painter.setPen(theme.colour("ink"))
             painter.drawText(box.adjusted(0, _ABOVE + side, 0, -SPACE.xs), Qt.AlignmentFlag.AlignCenter, self.text())
