@@ -43,8 +43,6 @@ def cut(brief: Brief, draft: Draft) -> Iterator[Making]:
 def _cut(number: int, piece: Piece) -> Phrase:
     box = piece.cut_line.box
     text = "{n:count} {p:word}: {cut:word}, {w} × {h}."
-    if piece.cloth == "lining":
-        text = "{n:count} {p:word}: {cut:word} of lining, {w} × {h}."
     return phrase(text, n=number, p=tr(piece.name), cut=cut_words(piece), w=box.width, h=box.height)
 
 
