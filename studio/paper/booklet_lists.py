@@ -16,7 +16,7 @@ from studio.words import phrase, tr
 
 from .booklet_flow import Part
 from .booklet_table import Column, heading, table, text
-from .key import key, key_height, signs
+from .key import key, key_height, signs, signs_of
 from .pattern import Said, cut_size
 from .whole import numbered
 
@@ -105,10 +105,10 @@ _ROW = 10.0
 def lines_and_marks(draft: Draft, wide: float) -> Iterator[Part]:
     """The key: every line, the marks this skirt has, and what the accent means."""
     shown = {m.role for p in draft.pieces for m in p.lines} | {s.role for p in draft.pieces for s in p.spots}
-    high = key_height(wide)
+    high = key_height(shown, wide)
     step = wide / 4
-    marks: list[Mark] = [*key(0, 3, wide)]
-    places = [s for s in _SIGNED if s in shown]
+    marks: list[Mark] = [*key(shown, 0, 3, wide)]
+    places = signs_of(shown)
     for k, name in enumerate(places):
         at = Point(k % 4 * step, high + 11 + k // 4 * _ROW)
         marks += signs({name}, at, Point(0, 0), step)
@@ -121,11 +121,6 @@ def lines_and_marks(draft: Draft, wide: float) -> Iterator[Part]:
     ]  # fmt: skip
     yield heading(tr("Lines and marks"), wide)
     yield Part(tuple(marks), y + 4)
-
-
-_SIGNED = (
-    "notch", "row stop", "zip stop", "placement", "direction", "drill", "buttonhole", "button", "hook", "bar", "snap",
-)  # fmt: skip
 
 
 def _said(words: str, x: float, y: float) -> Words:

@@ -8,7 +8,7 @@ from studio.words import phrase, tr
 
 from .grid import Grid
 from .heading import HEAD, MARGIN, heading, page_room, section
-from .key import key, key_height, signs, signs_height
+from .key import key, key_height, signs, signs_height, signs_of
 from .measuring import card, squares, what_readings_mean
 from .page import Page, Size
 from .plan import Plan
@@ -38,7 +38,8 @@ def first_page(plan: Plan, grid: Grid, title: str, unit: Unit) -> Page:
     room = Box(room.left, room.top, min(room.right, room.left + _MOST_WIDE), min(room.bottom, room.top + _MOST_HIGH))
     head = heading(tr("Measure this page first"), f"{title}, {grid.paper.name}", room)
     marks, below = (_wide if _takes_two_columns(room) else _tall)(room, plan, grid, unit)
-    return Page(size, (*head, *marks, *_foot(room, min(below, room.bottom - _key(room)))))
+    shown = _shown(plan)
+    return Page(size, (*head, *marks, *_foot(shown, room, min(below, room.bottom - _key(shown, room)))))
 
 
 def _shown(plan: Plan) -> frozenset[str]:
@@ -72,7 +73,7 @@ def _wide(room: Box, plan: Plan, grid: Grid, unit: Unit) -> tuple[list[Mark], fl
     y += 55
     marks += card(left + 0.35, y)
     shown = _shown(plan)
-    step = min(10.5, (_CARD[1] + 2) / max(1, len(shown)))
+    step = min(10.5, (_CARD[1] + 2) / max(1, len(signs_of(shown))))
     marks += signs(shown, Point(left + _CARD[0] + 3, y + min(6.0, step)), Point(0, step), _ASIDE_CARD)
     y += _CARD[1] + 2.6
     means = paragraph(what_readings_mean(unit), left, y, _SQUARES + 1, lead=1.3)
@@ -120,7 +121,7 @@ def _tall(room: Box, plan: Plan, grid: Grid, unit: Unit) -> tuple[list[Mark], fl
     y = edges.below + 2 if narrow else y
     marks.append(section(_map_title(grid), at, y + 3))
     shown = _shown(plan)
-    most = max(_LEAST_MAP, room.bottom - _key(room) - signs_height(shown) - _TO_DO - y - 6)
+    most = max(_LEAST_MAP, room.bottom - _key(shown, room) - signs_height(shown) - _TO_DO - y - 6)
     sheets = sheet_map(plan, grid, Box(at, y + 6, room.right, y + 6 + most))
     marks += sheets.drawing
     y = max(edges.below, y + 6 + sheets.height) + 8
@@ -130,8 +131,8 @@ def _tall(room: Box, plan: Plan, grid: Grid, unit: Unit) -> tuple[list[Mark], fl
     if len(grid.sheets) > 1:
         marks += gauge_reading(left, y + 5, room.width, unit)
         y += 20
-    if shown:
-        each = min(36.0, room.width / max(5, len(shown)))
+    if signs_of(shown):
+        each = min(36.0, room.width / max(5, len(signs_of(shown))))
         marks += signs(shown, Point(left, y + 4), Point(each, 0), each)
         y += signs_height(shown)
     return marks, y + 2
@@ -158,9 +159,9 @@ def _map_title(grid: Grid) -> str:
     return spell(phrase("Map of the {n:count} sheets", n=len(grid.sheets)), "cm")
 
 
-def _key(room: Box) -> float:
-    return 5.5 + key_height(room.width)
+def _key(shown: frozenset[str], room: Box) -> float:
+    return 5.5 + key_height(shown, room.width)
 
 
-def _foot(room: Box, y: float) -> Drawing:
-    return (stroke("rule", (room.left, y), (room.right, y)), *key(room.left, y + 5.5, room.width))
+def _foot(shown: frozenset[str], room: Box, y: float) -> Drawing:
+    return (stroke("rule", (room.left, y), (room.right, y)), *key(shown, room.left, y + 5.5, room.width))

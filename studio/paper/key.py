@@ -13,7 +13,7 @@ from studio.drawing.piece import CROSS, marked_line, spot
 from studio.geometry import Point, line
 from studio.words import tr
 
-SHOWN: tuple[Ink, ...] = ("cut", "seam", "fold", "centre", "gather", "grain", "join")
+LINES: tuple[Ink, ...] = ("cut", "seam", "fold", "centre", "gather", "grain", "join")
 
 _HERE = Point(0, 0)
 _SIGNS: dict[str, tuple[str, tuple[Stroke, ...]]] = {
@@ -36,21 +36,33 @@ _ROW, _SIGN_ROW = 9.5, 10.0
 _SMALL, _REACH = 3.2, 4.0
 
 
-def _in_a_row(room: float) -> int:
-    return len(SHOWN) if (room + 6) / len(SHOWN) >= _LEAST else math.ceil(len(SHOWN) / 2)
+def lines_of(shown: Collection[str]) -> tuple[Ink, ...]:
+    """The lines that the key explains where these marks are on the sheets: gather rows only where there are any."""
+    return tuple(ink for ink in LINES if ink != "gather" or "gather" in shown)
 
 
-def key_height(room: float) -> float:
+def signs_of(shown: Collection[str]) -> tuple[str, ...]:
+    """The marks among these that are drawn as signs, in the key's order."""
+    return tuple(name for name in _SIGNS if name in shown)
+
+
+def _in_a_row(lines: int, room: float) -> int:
+    return lines if (room + 6) / lines >= _LEAST else math.ceil(lines / 2)
+
+
+def key_height(shown: Collection[str], room: float) -> float:
     """How high the key is in a room so wide, mm."""
-    return 6.5 + (math.ceil(len(SHOWN) / _in_a_row(room)) - 1) * _ROW
+    lines = len(lines_of(shown))
+    return 6.5 + (math.ceil(lines / _in_a_row(lines, room)) - 1) * _ROW
 
 
-def key(left: float, top: float, room: float) -> Drawing:
+def key(shown: Collection[str], left: float, top: float, room: float) -> Drawing:
     """Each line with its name under it, in one row, or in two where the room is narrow."""
-    row = _in_a_row(room)
+    lines = lines_of(shown)
+    row = _in_a_row(len(lines), room)
     step = min(_MOST, (room + 6) / row)
     marks: list[Mark] = []
-    for i, ink in enumerate(SHOWN):
+    for i, ink in enumerate(lines):
         x, y = left + i % row * step, top + i // row * _ROW
         end = x + step - 6
         if ink == "grain":
@@ -64,13 +76,13 @@ def key(left: float, top: float, room: float) -> Drawing:
 
 def signs_height(shown: Collection[str]) -> float:
     """How high a row of marks is, mm."""
-    return _SIGN_ROW if shown else 0.0
+    return _SIGN_ROW if signs_of(shown) else 0.0
 
 
 def signs(shown: Collection[str], at: Point, step: Point, room: float) -> Drawing:
     """The marks that are on the sheets, each with its name beside it within `room` mm; the next lies a `step` on."""
     marks: list[Mark] = []
-    for k, name in enumerate(n for n in _SIGNS if n in shown):
+    for k, name in enumerate(signs_of(shown)):
         middle = Point(at.x + step.x * k + _REACH, at.y + step.y * k)
         words, drawn = _SIGNS[name]
         scale = _REACH / CROSS if name in ("button", "snap") else 1.0

@@ -37,8 +37,8 @@ def test_parts_stand_beside_a_slender_skirt():
 def test_rows_stand_apart_for_words():
     """Where the pieces are many metres wide, the rows stand farther apart, so that their names still fit."""
     near, far = (
-        arrange(make_up(brief(style="gathered", skirt__panels=n, skirt__fullness=f)).pieces)
-        for n, f in ((3, 1.5), (2, 4))
+        arrange(make_up(brief(style="gathered", skirt__cut="along", skirt__fullness=f, cloth__width=3200.0)).pieces)
+        for f in (1.5, 4.0)
     )
     gaps = [laid[1].box.top - laid[0].box.bottom for laid in (near, far)]
     assert gaps[0] < gaps[1]
