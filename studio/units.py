@@ -136,12 +136,17 @@ def write_weight(grams: float) -> str:
     return f"{write_count(grams)} g/m²"
 
 
+def write_price(money: float) -> str:
+    """Money as 12.50, whatever the money is."""
+    return f"{money:.2f}".replace("-", MINUS)
+
+
 def spell(text: Phrase, unit: Unit) -> str:
     """A phrase in the maker's language and unit.
 
     In the text, `{x}` is a length (mm) with its unit, `{x:bare}` without, `{x:metres}` metres or yards, `{x:buy}`
     the same rounded up, `{x:count}` a whole number, `{x:ratio}` two decimals, `{x:share}` per cent, `{x:weight}`
-    grams a square metre, and `{x:word}` a word. A place without its value raises `KeyError`.
+    grams a square metre, `{x:price}` money, and `{x:word}` a word. A place without its value raises `KeyError`.
     """
     return "".join(
         [before + (write(text.values[name], unit) if write else "") for before, name, write in _template(tr(text.text))]
@@ -157,6 +162,7 @@ _WRITERS: Final[dict[str, Callable[[Any, Unit], str]]] = {
     "ratio": lambda n, unit: write_ratio(n),
     "share": lambda n, unit: write_share(n),
     "weight": lambda n, unit: write_weight(n),
+    "price": lambda n, unit: write_price(n),
     "word": lambda word, unit: str(word),
 }
 

@@ -3,11 +3,11 @@
 import csv
 import math
 from pathlib import Path
-from typing import Any
+from typing import Any, get_args, get_type_hints
 
 from hypothesis import strategies as st
 
-from studio.brief import Brief, Declared
+from studio.brief import Brief, Declared, PrintBand
 from studio.styles import rack
 
 INCH = 25.4
@@ -36,6 +36,15 @@ def brief(style: str = "gathered", **changes: Any) -> Brief:
     return rack.edit(rack.usual("cm", style), {path.replace("__", "."): value for path, value in changes.items()})
 
 
+@st.composite
+def a_band(draw: st.DrawFn) -> PrintBand:
+    """A band of a print, anywhere across a cloth."""
+    start, end = sorted(draw(st.lists(st.integers(0, 3200), min_size=2, max_size=2, unique=True)))
+    holds, by, tops = (get_type_hints(PrintBand)[name] for name in ("holds", "by", "tops"))
+    words = (draw(st.sampled_from(get_args(one))) for one in (holds, by, tops))
+    return PrintBand(float(start), float(end), *words)
+
+
 def value_of(one: Declared) -> st.SearchStrategy[Any]:
     """Any value that a declaration allows."""
     if one.kind == "choice":
@@ -46,6 +55,8 @@ def value_of(one: Declared) -> st.SearchStrategy[Any]:
         return st.text(st.characters(exclude_categories=("Cc", "Cf", "Cs")), max_size=80)
     if one.kind == "count":
         return st.integers(math.ceil(one.least), math.floor(one.most))
+    if one.kind == "bands":
+        return st.lists(a_band(), max_size=4).map(tuple)
     number = st.floats(one.least, one.most)
     return st.none() | number if one.unknown else number
 

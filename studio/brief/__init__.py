@@ -12,6 +12,7 @@ from .records import (
     Opening,
     Paper,
     Pockets,
+    PrintBand,
     Record,
     Seams,
     Skirt,
@@ -20,5 +21,5 @@ from .records import (
 
 __all__ = [
     "Body", "Brief", "Cloth", "Declared", "Fastening", "Flare", "Gathers", "Kind", "Lining", "Opening", "Paper",
-    "Pockets", "Record", "Seams", "Skirt", "Waistband", "When", "declared",
+    "Pockets", "PrintBand", "Record", "Seams", "Skirt", "Waistband", "When", "declared",
 ]  # fmt: skip

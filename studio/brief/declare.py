@@ -10,7 +10,7 @@ from typing import Annotated, Any, Literal, TypeAlias, get_args, get_origin, get
 from msgspec import Meta, Struct
 from msgspec.structs import fields
 
-Kind: TypeAlias = Literal["length", "ratio", "count", "share", "weight", "choice", "switch", "name"]
+Kind: TypeAlias = Literal["length", "ratio", "count", "share", "weight", "price", "choice", "switch", "name", "bands"]
 When: TypeAlias = tuple[tuple[str, tuple[str, ...]], ...]
 """Paths, each with the values of it for which a field applies; all must hold."""
 
@@ -75,6 +75,16 @@ def per_cent(words: str, least: float, most: float, hint: str, *, when: When = (
 def grams(words: str, least: float, most: float, hint: str, *, usual: float, blank: str) -> Meta:
     """Cloth weight in grams per square metre."""
     return _number("weight", words, least, most, hint, 5, usual, blank, ())
+
+
+def money(words: str, least: float, most: float, hint: str, *, usual: float, blank: str) -> Meta:
+    """The price of a metre of cloth, in the maker's own money."""
+    return _number("price", words, least, most, hint, 0.5, usual, blank, ())
+
+
+def bands_of(words: str, hint: str) -> Meta:
+    """Bands of a print; a cloth has at most 12."""
+    return Meta(title=words, description=hint, max_length=12, extra={"kind": "bands", "blank": "none"})
 
 
 def one_of(words: str, hint: str, *, when: When = ()) -> Meta:

@@ -3,10 +3,10 @@
 # fmt: off
 from typing import Annotated, Literal
 
-from msgspec import Struct
+from msgspec import Meta, Struct
 
 from .conditions import BANDED, BUTTONED, ELASTIC, OPENS, SLIT, ZIPPED
-from .declare import grams, mm, one_of, per_cent, whole, yes_no
+from .declare import bands_of, grams, mm, money, one_of, per_cent, short_text, whole, yes_no
 from .hems import Flare
 
 
@@ -191,19 +191,57 @@ class Lining(Record, frozen=True):
     width: Annotated[float, mm("Cloth width", 300, 3200, "Of the lining cloth.", step=10, when=LINED)] = 1400.0
 
 
+class PrintBand(Record, frozen=True):
+    """A band of the print along the selvedge: from and to across the cloth, from its first edge (mm).
+
+    `holds` says what should show it, and `by` what of that is laid on it: its hem line on the band's edge that is
+    nearer to a selvedge, its top (the seam line there) on the other one, its fold on the nearer one, or the middle of
+    its face on the band's middle. `tops` is the edge of the cloth that the motif's top points to.
+    """
+
+    start: Annotated[float, Meta(ge=0, le=3200)]
+    end: Annotated[float, Meta(ge=0, le=3200)]
+    holds: Literal[
+        "skirt", "waistband", "tier 1", "tier 2", "tier 3", "tier 4", "tier 5", "tier 6", "nothing"] = "skirt"
+    by: Literal["hem", "top", "fold", "face centre"] = "hem"
+    tops: Literal["either", "first", "second"] = "either"
+
+    def __post_init__(self) -> None:  # noqa: D105
+        if self.end <= self.start:
+            raise ValueError("a band ends farther across than it starts")
+
+
 class Cloth(Record, frozen=True):
     """The piece of cloth."""
 
+    name: Annotated[str, short_text("Name", "What you call this cloth.")] = ""
     width: Annotated[float, mm("Width", 300, 3200, "Selvedge to selvedge.", step=10)] = 1400.0
     selvedge: Annotated[float, mm("Selvedge", 0, 80, "The unusable edge, on each side.")] = 15.0
     on_hand: Annotated[float, mm(
         "On hand", 100, 100000, "Length you have; empty to buy what is needed.", step=50, usual=2000,
         blank="to buy")] | None = None
+    lies: Annotated[Literal["open", "folded"], one_of(
+        "Lies", "Open in a single layer, or folded along its length, selvedge on selvedge.")] = "open"
+    one_way: Annotated[bool, yes_no(
+        "One way", "Print, nap or sheen has a top: every piece lies the same way up.")] = False
+    gap: Annotated[float, mm("Between pieces", 0, 50, "Room for the shears.")] = 0.0
+    repeat: Annotated[float, mm(
+        "Repeat", 5, 3000, "From a motif to the same motif along the selvedge; empty for a plain cloth.",
+        usual=320, blank="none")] | None = None
+    offset: Annotated[float, mm("First motif", 0, 3000, "From the cut end to where a motif starts.")] = 0.0
+    bands: Annotated[tuple[PrintBand, ...], bands_of(
+        "Bands", "Where the print runs in bands: from and to across the cloth, and what should show it.")] = ()
+    match: Annotated[bool, yes_no(
+        "Match at seams", "The motif runs on across the seams: panels become whole repeats wide.")] = False
     shrinkage: Annotated[float, per_cent(
         "Shrinkage", 0, 0.2, "Lost along the length in the first wash; test a piece.")] = 0.0
+    shrinkage_across: Annotated[float, per_cent(
+        "Shrinkage across", 0, 0.2, "Lost across the width in the first wash.")] = 0.0
     weight: Annotated[float, grams(
         "Weight", 20, 1000, "Grams a square metre; poplin is about 120, denim about 350.", usual=140,
         blank="not known")] | None = None
+    price: Annotated[float, money(
+        "Price", 0, 10000, "Of a metre, or a yard, in your own money.", usual=12.0, blank="not known")] | None = None
 
 
 class Paper(Record, frozen=True):

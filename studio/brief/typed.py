@@ -14,22 +14,28 @@ from ..units import (
     spell,
     write_count,
     write_length,
+    write_price,
     write_ratio,
     write_share,
     write_weight,
 )
 from ..words import Phrase, phrase, tr
+from .bands import read_bands, write_bands
 from .declare import Declared
+from .records import PrintBand
 
-Typed: TypeAlias = float | int | str | bool | None
+Typed: TypeAlias = float | int | str | bool | tuple[PrintBand, ...] | None
 
-OUNCE: Final = Fraction(28_349_523_125, 10**9) / Fraction(9144, 10_000) ** 2  # an ounce a square yard, in g/m²
+YARD: Final = Fraction(9144, 10_000)  # in metres
+OUNCE: Final = Fraction(28_349_523_125, 10**9) / YARD**2  # an ounce a square yard, in g/m²
 
 _SWITCH: Final = {"yes": True, "on": True, "true": True, "no": False, "off": False, "false": False}
 _TIMES: Final = ("×", "x", "times")
 _PER_CENT: Final = ("%", "per cent", "percent")
 _GRAMS: Final = ("g/m²", "g/m2", "g", "gsm", "grams")
 _OUNCES: Final = ("oz/yd²", "oz/yd2", "oz", "ounces")
+_A_METRE: Final = ("/m", "a metre", "per metre")
+_A_YARD: Final = ("/yd", "a yard", "per yard")
 _LONGEST: Final = 400  # characters looked at; more is not an answer to any question here
 _ROOM: Final = 80  # characters in a name
 # They would reorder a title block.
@@ -44,6 +50,8 @@ def read_value(declared: Declared, text: str, unit: Unit) -> Typed:
     """
     if declared.kind == "name":
         return _read_name(declared, text)
+    if declared.kind == "bands":
+        return read_bands(text, unit)
     said, field = _said(text), tr(declared.words)
     if said in ("", "unknown", tr("unknown"), _said(declared.blank), _said(tr(declared.blank))):
         if declared.unknown:
@@ -68,6 +76,10 @@ def read_value(declared: Declared, text: str, unit: Unit) -> Typed:
         case "weight":
             amount, word = read_number(text, *_GRAMS, *_OUNCES)
             return _within(declared, float(amount * OUNCE if word in _OUNCES else amount), unit)
+        case "price":
+            amount, word = read_number(text, *_A_METRE, *_A_YARD)
+            by_yard = word in _A_YARD or (unit == "in" and not word)
+            return _within(declared, float(amount / YARD if by_yard else amount), unit)
         case "count":
             count = read_number(text)[0]
             if count.denominator == 1 and _holds(declared, float(count)):
@@ -95,6 +107,11 @@ def write_value(declared: Declared, value: Typed, unit: Unit, *, bare: bool = Fa
             return write_count(amount) if bare else write_weight(amount)
         case "count":
             return write_count(amount)
+        case "price":
+            price = write_price(amount if unit == "cm" else amount * float(YARD))
+            return price if bare else f"{price} {tr('a metre') if unit == 'cm' else tr('a yard')}"
+        case "bands":
+            return write_bands(amount, unit, bare=bare)
         case "switch":
             return tr("yes") if amount else tr("no")
         case "choice":

@@ -122,7 +122,7 @@ def cleared(brief: Brief, girth: float) -> Edit | None:
 def _typed(brief: Brief, edit: Edit | None) -> Edit | None:
     """The edit, if the form itself would take every number in it."""
     known = declarations(brief)
-    ranged = ("length", "ratio", "count", "share", "weight")
+    ranged = ("length", "ratio", "count", "share", "weight", "price")
     if edit is None or any(
         known[p].kind in ranged and v is not None and not known[p].least <= v <= known[p].most for p, v in edit.items()
     ):

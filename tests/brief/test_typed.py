@@ -162,8 +162,8 @@ def test_written_values(path: str, value: Any, unit: Unit, full: str, bare: str)
     assert bare == write_value(ALL[path], value, unit, bare=True)
 
 
-NUMBERS = [one for one in ALL.values() if one.kind in ("length", "ratio", "count", "share", "weight")]
-HALF = {"ratio": 0.005, "count": 0.0, "share": 0.0005, "weight": 0.5}
+NUMBERS = [one for one in ALL.values() if one.kind in ("length", "ratio", "count", "share", "weight", "price")]
+HALF = {"ratio": 0.005, "count": 0.0, "share": 0.0005, "weight": 0.5, "price": 0.006}
 
 
 @given(st.data(), st.sampled_from(NUMBERS), st.sampled_from(UNITS), st.booleans())
@@ -185,6 +185,8 @@ def test_usual_values_can_be_typed_again(one: Declared, unit: Unit) -> None:
         read = read_value(one, write_value(one, value, unit), unit)
         if one.kind == "length" and value is not None:
             assert pytest.approx(value, abs=25.4 / 16) == read
+        elif one.kind == "price" and value is not None:  # to the hundredth, of a yard in inches
+            assert pytest.approx(value, abs=0.006) == read
         else:
             assert value == read
 

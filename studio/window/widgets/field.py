@@ -1,6 +1,6 @@
 """A number: a label over a slider for judging by eye, the value in a box, the way back to usual, a line for a fault."""
 
-from typing import Final
+from typing import Any, Final
 
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import QGridLayout, QWidget
@@ -89,7 +89,7 @@ class Field(TypedEntry):
         self._write()
 
     def _take_steps(self, steps: int) -> None:
-        start = self.declared.usual if self.value is None else self.value
+        start: Any = self.declared.usual if self.value is None else self.value
         amount = round(float(start) + steps * self._step(), 6)
         self._change(self._whole(min(max(amount, self.declared.least), self.declared.most)))
         self._write()

@@ -1,0 +1,75 @@
+"""Bands of a print as they are typed and shown: "0 to 14 skirt by hem; 120 to 132 waistband by face centre"."""
+
+import re
+from typing import Final
+
+from ..trouble import shown
+from ..units import Unit, Unreadable, read_length, spell, write_length
+from ..words import phrase, tr
+from .records import PrintBand
+
+MOST: Final = 12
+"""Bands of one cloth."""
+WIDEST: Final = 3200.0
+"""Across the widest cloth, mm."""
+LONGEST: Final = 1200
+"""Characters looked at."""
+_BAND: Final = re.compile(
+    r"(?P<start>.+?)\s*(?:\bto\b|–|-)\s*(?P<end>[^a-z]+?(?:\s*(?:cm|mm|m|in|inches|ft|yd)\b)?[^a-z]*?)"
+    r"(?:\s+(?P<holds>skirt|waistband|tier [1-6]|nothing))?"
+    r"(?:\s+by\s+(?P<by>hem|top|fold|face centre))?(?:\s+tops\s+(?P<tops>either|first|second))?"
+)
+
+
+def read_bands(text: str, unit: Unit) -> tuple[PrintBand, ...]:
+    """The bands that somebody typed, in order across the cloth; none for an empty text. Raises `Unreadable`."""
+    if len(text) > LONGEST:
+        raise _refused(tr("“{typed:word}” is too long."), text)
+    said = [part.strip() for part in re.split(r"[;\n]", text) if part.strip()]
+    if len(said) > MOST:
+        raise _refused(tr("A cloth has at most 12 bands."), text)
+    if len(said) == 1 and said[0].casefold() in ("none", tr("none")):
+        return ()
+    return tuple(sorted((_band(part, unit) for part in said), key=lambda band: band.start))
+
+
+def write_bands(bands: tuple[PrintBand, ...], unit: Unit, *, bare: bool = False) -> str:
+    """Bands as they may be typed again; "none" for none, or nothing when `bare`."""
+    if not bands:
+        return "" if bare else tr("none")
+    return "; ".join(_words(band, unit) for band in bands)
+
+
+def usual_hold(holds: str) -> str:
+    """What of a piece is laid on a band where nothing is said: a skirt's hem, the middle of a waistband's face."""
+    return "face centre" if holds == "waistband" else "hem"
+
+
+def _band(said: str, unit: Unit) -> PrintBand:
+    found = _BAND.fullmatch(" ".join(said.casefold().split()))
+    if not found:
+        raise _refused(tr("“{typed:word}” is not a band; type one such as 0 to 14 skirt by hem."), said)
+    start, end = (_across(found[name], unit) for name in ("start", "end"))
+    if end <= start:
+        raise _refused(tr("A band goes from less to more, as 0 to 14; not “{typed:word}”."), said)
+    holds = found["holds"] or "skirt"
+    return PrintBand(start, end, holds, found["by"] or usual_hold(holds), found["tops"] or "either")  # type: ignore[arg-type]
+
+
+def _across(text: str, unit: Unit) -> float:
+    across = read_length(text, unit)
+    if across > WIDEST + 25.4 / 16:  # half of what is shown of an inch
+        raise _refused(tr("No cloth is so wide as “{typed:word}”."), text)
+    return min(across, WIDEST)
+
+
+def _words(band: PrintBand, unit: Unit) -> str:
+    start, end = (write_length(mm, unit, bare=True) for mm in (band.start, band.end))
+    words = f"{start} to {end} {band.holds}"
+    if band.by != usual_hold(band.holds):
+        words += f" by {band.by}"
+    return words if band.tops == "either" else f"{words} tops {band.tops}"
+
+
+def _refused(text: str, typed: str) -> Unreadable:
+    return Unreadable(spell(phrase(text, typed=shown(typed)), "cm"))
