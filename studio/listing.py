@@ -4,7 +4,8 @@ from collections.abc import Iterable
 from typing import Any, TypeAlias
 
 from studio.check import Finding
-from studio.cloth.lay import Lay, Placed, to_buy
+from studio.cloth.lay import to_buy
+from studio.cloth.placed import Lay, Placed
 from studio.draft import Edge, Notion, Piece
 from studio.geometry import Path, Point
 from studio.styles.rack import style_of
@@ -36,6 +37,7 @@ def listed_lay(docket: Docket) -> Listed:
     return {
         "format": FORMAT,
         "width": _round(lay.width),
+        "folded": lay.folded,
         "length": _round(lay.length),
         "bound": _round(lay.bound),
         "proven": lay.proven,
@@ -91,13 +93,14 @@ def _notion(notion: Notion, unit: Unit) -> Listed:
 
 
 def _placed(placed: Placed) -> Listed:
-    outline = [placed.on_cloth(p) for p in placed.piece.as_cut.flat(FLAT)]
+    outline = [placed.on_cloth(p) for p in placed.outline.flat(FLAT)]
     return {
         "piece": placed.piece.id,
         "copy": placed.copy,
         "at": _point(placed.at),
         "turn": placed.turn,
         "mirrored": placed.mirrored,
+        "layers": placed.layers,
         "outline": _points(outline),
     }
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from studio.cloth.lay import Placed
+from studio.cloth.placed import Placed
 from studio.draft import Fact, Piece
 from studio.draft.cutting import cut_words
 from studio.geometry import Box
@@ -59,9 +59,8 @@ def _fact(fact: Fact, unit: Unit) -> tuple[str, str]:
 def _placed(placed: Placed, unit: Unit) -> tuple[str, str, str, str, str]:
     piece, x, y = placed.piece, *placed.at
     copy = spell(phrase("{k:count} of {n:count}", k=placed.copy + 1, n=piece.cut), unit)
-    box = piece.cut_line.box
-    lies = Box(0, 0, box.height, box.width) if placed.turn == 90 else box
-    turns = {0: "", 90: tr("turned a quarter"), 180: tr("turned half round")}
+    lies = Box(0, 0, placed.along, placed.across)
+    turns = {0: "", 90: tr("turned a quarter"), 180: tr("turned half round"), 270: tr("turned three quarters")}
     how = ", ".join(filter(None, (tr("turned over") if placed.mirrored else "", turns[placed.turn])))
     place = spell(phrase("{x:bare} along, {y:bare} across", x=x, y=y), unit)
     return piece.name, copy, place, _size(lies, unit), how

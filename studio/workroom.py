@@ -4,7 +4,8 @@ from msgspec import Struct
 
 from studio.brief import Brief
 from studio.check import Finding, Worked, findings
-from studio.cloth.lay import Lay, lay_out, to_buy
+from studio.cloth.lay import lay_out, to_buy
+from studio.cloth.placed import Lay
 from studio.draft import Draft, Fact, Notion, Piece
 from studio.styles import rack
 from studio.words import phrase

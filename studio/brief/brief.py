@@ -114,11 +114,6 @@ class Brief(Record, frozen=True):
         return min(self.opening.zip_stop, self.finished_length - 5)
 
     @property
-    def usable_width(self) -> float:
-        """U, the cloth's width less both selvedges (mm)."""
-        return self.cloth.width - 2 * self.cloth.selvedge
-
-    @property
     def finished_length(self) -> float:
         """L, from the waist seam to the hem line (mm); at least 10, however much of it the band takes."""
         taken = self.waistband.depth if self.skirt.length_includes_band else 0.0

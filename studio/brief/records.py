@@ -243,6 +243,11 @@ class Cloth(Record, frozen=True):
     price: Annotated[float, money(
         "Price", 0, 10000, "Of a metre, or a yard, in your own money.", usual=12.0, blank="not known")] | None = None
 
+    @property
+    def usable(self) -> float:
+        """U (mm): the width between the selvedges; of folded cloth, from the fold to the selvedges."""
+        return self.width / 2 - self.selvedge if self.lies == "folded" else self.width - 2 * self.selvedge
+
 
 class Paper(Record, frozen=True):
     """What the pieces are printed on."""

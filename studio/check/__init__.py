@@ -4,6 +4,7 @@ from msgspec.structs import replace
 
 from .band import band_needs_shape, closed_girth_holds, interfacing_fits
 from .body import hip_smaller_than_waist, measurement_unusual
+from .border import border_on_cloth, border_runs_along, motif_inside_face
 from .buttons import button_fits_band, hole_inside_extension
 from .circle import hem_too_deep_for_curve, level_after_hanging
 from .cloth import cloth_on_hand_suffices, pieces_fit_cloth
@@ -32,6 +33,7 @@ RULES: tuple[Rule, ...] = (
     pocket_at_side_seam, pocket_clear_of_opening, patch_fits,
     tiers_as_typed,
     pleats_stay_shut_at_hip, pleats_overlap, pleats_take_cloth,
+    border_runs_along, border_on_cloth, motif_inside_face,
     pieces_fit_cloth, cloth_on_hand_suffices,
     hip_smaller_than_waist, measurement_unusual,
 )  # fmt: skip

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from studio.brief import Brief
-from studio.cloth.lay import across
+from studio.cloth.ways import across
 from studio.draft import Piece
 from studio.styles import rack
 from studio.styles.style import Edit
@@ -18,14 +18,18 @@ def pieces_fit_cloth(w: Worked) -> Iterator[Finding]:
 
     The remedy cuts the skirt in as many panels as the cloth asks, or across it, or makes the band narrower.
     """
-    room = w.brief.usable_width
+    wide = w.brief.cloth.usable
     panels = [p for p in w.lay.misfits if p.id != "waistband"]
     for piece in [p for p in w.lay.misfits if p.id == "waistband"] + panels[:1]:
         says = phrase(
-            "{p:word} lies {a} across cloth that has {u} between its selvedges.", p=piece.name, a=across(piece), u=room
+            FOLDED if w.brief.cloth.lies == "folded" else OPEN, p=piece.name, a=across(piece, w.brief.cloth), u=wide
         )
         remedy, does = _fit(w, piece)
         yield Finding("pieces-fit-cloth", "stop", says, "cloth.width", piece.id, remedy, does)
+
+
+OPEN = "{p:word} lies {a} across cloth that has {u} between its selvedges."
+FOLDED = "{p:word} lies {a} across folded cloth that has {u} from fold to selvedge."
 
 
 def _fit(w: Worked, piece: Piece) -> tuple[Edit | None, Phrase | None]:

@@ -6,7 +6,8 @@ from typing import Any, Literal, TypeAlias
 from msgspec import Struct
 
 from studio.brief import Brief
-from studio.cloth.lay import Lay, lay_out
+from studio.cloth.lay import lay_out
+from studio.cloth.placed import Lay
 from studio.draft import Draft
 from studio.styles import rack
 from studio.words import Phrase, phrase, tr

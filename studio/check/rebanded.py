@@ -39,7 +39,7 @@ def rebanded(brief: Brief, kind: str) -> dict[str, Any]:
 
 def narrowed(brief: Brief, kind: str) -> dict[str, Any]:
     """The edit that makes a band of that kind fit between the selvedges, if it does not."""
-    room, band = brief.usable_width - 2 * brief.seams.allowance, brief.waistband
+    room, band = brief.cloth.usable - 2 * brief.seams.allowance, brief.waistband
     path, have, most = {
         "folded": ("waistband.width", band.width, room / 2),
         "elastic": ("waistband.elastic", band.elastic, room / 2 - CASING),
@@ -63,4 +63,4 @@ def contour_fits(brief: Brief, edit: Mapping[str, Any]) -> bool:
     """Whether a band that is shaped, or edited in another way, would lie between the selvedges on its curve."""
     fields = {path.removeprefix("waistband."): v for path, v in edit.items() if path.startswith("waistband.")}
     band = replace(brief.waistband, **fields)
-    return band.kind != "contour" or contour_height(replace(brief, waistband=band)) <= brief.usable_width
+    return band.kind != "contour" or contour_height(replace(brief, waistband=band)) <= brief.cloth.usable

@@ -192,13 +192,13 @@ def slit_radius(seam: float, fraction: float, taken: float) -> float:
 
 def _fits(brief: Brief, circle: Cut) -> bool:
     """Whether every panel fits between the selvedges, with its grain down or across."""
-    room = brief.usable_width + 1e-6
+    room = brief.cloth.usable + 1e-6
     return all(min(circle.cut_size(brief, k)) <= room for k in range((circle.count + 1) // 2))
 
 
 def _piecing(brief: Brief, circle: Cut) -> float:
     """How far from the straight side a piecing seam runs, mm: as far as the cloth allows, 0 where it is of no use."""
-    a, room, angle = brief.seams.allowance, brief.usable_width, circle.angle
+    a, room, angle = brief.seams.allowance, brief.cloth.usable, circle.angle
     low = 90 - angle
     if circle.count not in CORNERED or not -1e-9 < low < 80 - TIP:
         return 0.0

@@ -130,7 +130,7 @@ def _grain(brief: Brief, circle: Cut, sector: Sector, k: int) -> tuple[Point, Po
     at = sector.place(sector.first - sector.angle * 0.4, radius)
     half = min(circle.length * 0.12, radius * math.radians(sector.angle) * 0.2)
     wide, high = circle.cut_size(brief, k)
-    if high <= brief.usable_width + TOUCH < wide:
+    if high <= brief.cloth.usable + TOUCH < wide:
         return at.moved(-half, 0), at.moved(half, 0)
     return at.moved(0, -half), at.moved(0, half)
 

@@ -56,7 +56,7 @@ def cloth_room(brief: Brief, cut: str) -> float:
     """
     along = (brief.cloth.on_hand or float("inf")) * (1 - brief.cloth.shrinkage)
     over = max(0.0, WRAP_HEM - brief.seams.allowance) if brief.opening.kind == "wrap" else 0.0
-    return (brief.usable_width if cut == "across" else along) - 2 * over
+    return (brief.cloth.usable if cut == "across" else along) - 2 * over
 
 
 def panel_count(flat_width: float, room: float, allowance: float) -> int:

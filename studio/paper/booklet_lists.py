@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from studio.brief.conditions import ZIPS
-from studio.cloth.lay import grain_down
+from studio.cloth.ways import grain_down
 from studio.draft import Draft, Notion, Piece
 from studio.draft.cutting import cut_words
 from studio.drawing import Mark, Words

@@ -6,7 +6,7 @@ from itertools import pairwise
 from msgspec import Struct
 
 from studio.brief import Brief
-from studio.cloth.lay import grain_down
+from studio.cloth.ways import grain_down
 from studio.draft import Dimension, Piece
 from studio.draft.cutting import cut_words
 from studio.draft.piece import Side

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from msgspec import Struct
 
-from studio.cloth.lay import grain_down
+from studio.cloth.ways import grain_down
 from studio.draft import LineMark, Piece
 from studio.draft.cutting import cut_words
 from studio.drawing import Face, Group, Ink, Mark, Stroke, Words, moved

@@ -5,33 +5,134 @@ import itertools
 import pytest
 from briefs import any_brief, brief
 from hypothesis import given, settings
+from hypothesis import strategies as st
 from shapely.geometry import Polygon, box
 
-from studio.cloth.lay import Lay, to_buy
+from studio.brief import Cloth, PrintBand
+from studio.cloth.lay import to_buy
+from studio.cloth.placed import Lay
 from studio.geometry import Point
+from studio.styles import rack
 from studio.workroom import make_up
 
 
-def check(lay: Lay, selvedge: float) -> None:
-    """Nothing overlaps, nothing lies on a selvedge or past the length, every copy is there, the bound is true."""
-    shapes = [Polygon([p.on_cloth(q) for q in p.piece.cut_line.flat()]) for p in lay.placed]
-    cloth = box(0, selvedge, lay.length, lay.width - selvedge).buffer(1e-6)
-    assert all(cloth.covers(s) for s in shapes)
+def check(lay: Lay, cloth: Cloth) -> None:
+    """Nothing overlaps or comes nearer than the gap, nothing lies on a selvedge or past the length, every copy is
+    there, the bound is true.
+    """
+    shapes = [Polygon([p.on_cloth(q) for q in p.outline.flat()]) for p in lay.placed]
+    near, far = (0.0 if lay.folded else cloth.selvedge), lay.width - cloth.selvedge
+    room = box(0, near, lay.length, far).buffer(1e-6)
+    assert all(room.covers(s) for s in shapes)
     for a, b in itertools.combinations(shapes, 2):
         assert a.intersection(b).area < 1e-3
-    wanted = {(p.piece.id, k) for p in lay.placed for k in range(p.piece.cut)}
-    assert wanted == {(p.piece.id, p.copy) for p in lay.placed}
+        assert a.distance(b) >= cloth.gap - 1e-6
+    there = [(p.piece.id, p.copy + k) for p in lay.placed for k in range(1 if p.half else p.layers)]
+    assert len(there) == len(set(there))
+    for p in lay.placed:
+        copies = {copy for name, copy in there if name == p.piece.id}
+        assert copies == set(range(p.piece.cut)) or (p.layers == 2 and copies == set(range(p.piece.cut + 1)))
     assert lay.bound <= lay.length + 1e-9
-    assert lay.bound >= sum(s.area for s in shapes) / (lay.width - 2 * selvedge) - 1e-6
+    assert lay.bound >= sum(s.area for s in shapes) / (far - near) - 1e-6
 
 
 @settings(max_examples=200)
-@given(any_brief())
+@given(st.sampled_from(tuple(rack.RACK)).flatmap(any_brief))
 def test_every_plan_is_sound(one):
     """Whatever the brief, the plan can be cut."""
     made = make_up(one)
     if len(made.lay.placed) < 40:
-        check(made.lay, one.cloth.selvedge)
+        check(made.lay, one.cloth)
+
+
+BORDER = PrintBand(30, 160)
+BORDERED = {"skirt__cut": "along", "seams__hem": 30.0, "cloth__selvedge": 0.0, "cloth__width": 1400.0}
+
+
+def lines(docket, piece: str, edge: str) -> set[float]:
+    """How far across the cloth an edge of every copy of a piece lies, mm."""
+    return {round(p.on_cloth(p.piece.edge(edge).path.at(1)).y, 6) for p in docket.lay.placed if p.piece.id == piece}
+
+
+@pytest.mark.parametrize(
+    ("band", "edge", "lies"),
+    [
+        (PrintBand(60, 200), "hem", 60),
+        (PrintBand(1240, 1340), "hem", 1340),
+        (PrintBand(60, 200, tops="first"), "hem", None),  # the hem would point inwards, and the skirt off the cloth
+        (PrintBand(800, 900, tops="first"), "hem", 900),
+        (PrintBand(700, 760, by="top"), "waist", 700),
+        (PrintBand(640, 690, by="top"), "waist", 690),
+    ],
+)
+def test_a_border_falls_where_it_is_wanted(band: PrintBand, edge: str, lies: float | None):
+    """The hem line lies on the band's outer edge, or the top on its inner one, and the motif stands as it should."""
+    made = make_up(brief(**BORDERED, cloth__bands=(band,)))
+    if lies is None:
+        assert ["skirt"] == [a.piece.id for a in made.lay.adrift]
+        assert "border-on-cloth" in {f.rule for f in made.findings}
+    else:
+        assert {lies} == lines(made, "skirt", edge)
+        assert made.lay.adrift == ()
+        check(made.lay, made.brief.cloth)
+
+
+def test_the_face_of_the_band_shows_its_border():
+    """A waistband laid by its face has the middle between fold and seam on the band's middle; by its fold, the fold
+    lies on the band's edge and the face on the band.
+    """
+    for by in ("face centre", "fold"):
+        band = PrintBand(1200, 1230, "waistband", by)
+        made = make_up(brief(**BORDERED, waistband__width=30.0, cloth__bands=(BORDER, band)))
+        laid = next(p for p in made.lay.placed if p.piece.id == "waistband")
+        seam, fold = laid.piece.edge("waist").path.start, next(m for m in laid.piece.lines if m.role == "fold").path
+        at = sorted((laid.on_cloth(seam).y, laid.on_cloth(fold.start).y))
+        assert [1200, 1230] == pytest.approx(at)
+        assert laid.on_cloth(fold.start).y == pytest.approx(1200)
+        check(made.lay, made.brief.cloth)
+
+
+def test_two_borders_take_the_panels_side_by_side():
+    """With a border along both selvedges, two panels share the length, each with its hem on one of them."""
+    bands = (PrintBand(30, 150), PrintBand(1450, 1570))
+    made = make_up(brief(**BORDERED | {"cloth__width": 1600.0}, skirt__panels=2, cloth__bands=bands))
+    assert {30, 1570} == lines(made, "skirt", "hem")
+    assert made.lay.length < 1.6 * made.draft.piece("skirt").cut_line.box.width
+    check(made.lay, made.brief.cloth)
+
+
+def test_panels_start_at_the_same_phase():
+    """Matched, every panel starts where a motif does: its seam where it is cut along, its hem line where across."""
+    for cut, edge in (("along", "left"), ("across", "hem")):
+        made = make_up(
+            brief(skirt__cut=cut, skirt__panels=3, cloth__repeat=170.0, cloth__offset=40.0, cloth__match=True)
+        )
+        panels = [p for p in made.lay.placed if p.piece.id.startswith("skirt")]
+        assert len(panels) == 3
+        for p in panels:
+            path = next(e for e in p.piece.edges if e.name.split(" ")[0] == edge).path
+            at = (p.on_cloth(path.at(path.length / 2)).x - 40.0) / 170.0
+            assert at == pytest.approx(round(at), abs=1e-6)
+        check(made.lay, made.brief.cloth)
+
+
+def test_folded_cloth_gives_pairs_and_takes_the_fold():
+    """On folded cloth a pair is cut once through both layers, and a piece on the fold lies with its fold there."""
+    made = make_up(brief(style="straight", cloth__lies="folded"))
+    back, front = ([p for p in made.lay.placed if p.piece.id == name] for name in ("back", "front"))
+    assert [(2, False)] == [(p.layers, p.half) for p in back]
+    assert [(2, True)] == [(p.layers, p.half) for p in front]
+    fold = next(e for e in front[0].piece.edges if e.fold).path
+    assert {0.0} == {round(front[0].on_cloth(p).y, 6) for p in (fold.start, fold.end)}
+    check(made.lay, made.brief.cloth)
+
+
+def test_one_way_cloth_has_one_top():
+    """Every panel lies the same way up on a one-way print."""
+    for style in rack.RACK:
+        made = make_up(brief(style=style, cloth__one_way=True))
+        for cut in (0, 90):
+            assert len({p.turn for p in made.lay.placed if p.turn % 180 == cut}) <= 1
 
 
 def test_a_turned_piece_is_turned_and_not_mirrored():

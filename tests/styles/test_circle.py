@@ -13,7 +13,8 @@ from shapely.geometry import Point as ShapelyPoint
 
 from studio.brief import Brief
 from studio.check import Finding
-from studio.cloth.lay import across, grain_down, lay_out, to_buy
+from studio.cloth.lay import lay_out, to_buy
+from studio.cloth.ways import across, grain_down
 from studio.draft import Piece, notches, walked
 from studio.draft.circle_cut import corner, slit_radius
 from studio.geometry import Arc, Line
@@ -490,8 +491,8 @@ def check_seams(docket: Docket) -> None:
 def check_cloth(docket: Docket) -> None:
     """A skirt that was cut as the cloth demands fits it, or is stopped."""
     skirt = [p for p in docket.lay.misfits if p.id.startswith("skirt")]
-    room = docket.brief.usable_width
-    assert bool(skirt) == any(across(p) > room + 1e-6 for p in panels_of(docket))
+    room = docket.brief.cloth.usable
+    assert bool(skirt) == any(across(p, docket.brief.cloth) > room + 1e-6 for p in panels_of(docket))
     for p in skirt:
         box = p.as_cut.box
         assert min(box.width, box.height) > room

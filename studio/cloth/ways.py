@@ -1,0 +1,147 @@
+"""How a piece may lie on its cloth: along the grain, the right way up, on its band of the print, on the fold."""
+
+from msgspec import Struct
+
+from studio.brief import Cloth, PrintBand
+from studio.draft import Piece
+from studio.geometry import Box
+
+from .placed import Adrift
+
+
+class Way(Struct, frozen=True):
+    """A way to lie: turned over, turned by quarter turns in degrees, and how far across the cloth its box then starts
+    (mm from the inner edge of the first selvedge, or from the fold); None where any place will do.
+    """
+
+    turn: int
+    mirrored: bool = False
+    across: float | None = None
+
+
+class Ways(Struct, frozen=True):
+    """Every way one copy of a piece may lie, the preferred one first; `adrift` where its bands cannot hold it.
+
+    `half`: the half that is drawn lies on the fold of the cloth. `spots` is how many of it are cut from the cloth as
+    it lies: one for two, where folded cloth gives a pair.
+    """
+
+    piece: Piece
+    ways: tuple[Way, ...]
+    half: bool = False
+    spots: int = 1
+    adrift: tuple[Adrift, ...] = ()
+
+    @property
+    def box(self) -> Box:
+        """The box of what is laid, in the piece's own millimetres."""
+        return self.piece.cut_line.box if self.half else self.piece.as_cut.box
+
+
+def grain_down(piece: Piece) -> bool:
+    """Whether the grain runs down the piece, so that it is laid turned a quarter."""
+    start, end = piece.grain
+    return abs(end.y - start.y) > abs(end.x - start.x)
+
+
+def across(piece: Piece, cloth: Cloth) -> float:
+    """How much of the cloth's width, as it lies, the piece takes with its grain along the cloth, mm."""
+    box = piece.cut_line.box if cloth.lies == "folded" and piece.on_fold else piece.as_cut.box
+    return box.width if grain_down(piece) else box.height
+
+
+def ways(piece: Piece, cloth: Cloth) -> Ways:
+    """How each copy of a piece may lie."""
+    folded = cloth.lies == "folded"
+    spots = (piece.cut + 1) // 2 if folded and not piece.on_fold and _pairs(piece) else piece.cut
+    if folded and piece.on_fold:
+        return Ways(piece, (_on_fold(piece),), half=True, spots=spots)
+    if not folded and not grain_down(piece):
+        bands = [b for b in cloth.bands if shown_on(b, piece)]
+        tried = [(b, _on_band(piece, b, cloth)) for b in bands]
+        held = tuple(way for _, way in tried if _off(piece, way, cloth) <= 1e-6)
+        if held:
+            return Ways(piece, held, spots=spots)
+        adrift = tuple(Adrift(piece, b, _off(piece, way, cloth)) for b, way in tried)
+        return Ways(piece, _free(piece, cloth), spots=spots, adrift=adrift)
+    return Ways(piece, _free(piece, cloth), spots=spots)
+
+
+def phase(piece: Piece, cloth: Cloth) -> float | None:
+    """Where the motif must start on the piece (mm along its grain from the start of its own box, unturned), or None
+    where it need not: the seam line at the left of a panel cut along the cloth, the hem line of one cut across it.
+    """
+    if not cloth.match or cloth.repeat is None or piece.cloth != "main" or piece.row == 0:
+        return None
+    hem = next((e for e in piece.edges if e.name == "hem"), None)
+    box, seam = piece.as_cut.box, piece.seam_line.box
+    if grain_down(piece):
+        return (hem.path.box.bottom if hem else seam.bottom) - box.top
+    return seam.left - box.left
+
+
+def _free(piece: Piece, cloth: Cloth) -> tuple[Way, ...]:
+    turns = (90, 270) if grain_down(piece) else (0, 180)
+    return tuple(Way(turn) for turn in (turns[:1] if cloth.one_way else turns))
+
+
+def _on_fold(piece: Piece) -> Way:
+    """Turned, and turned over if need be, so that the drawn half has its fold on the fold of the cloth."""
+    fold = next(e for e in piece.edges if e.fold).path.start.x
+    left = fold < piece.cut_line.box.centre.x
+    return Way(90, mirrored=not left, across=0.0)
+
+
+def _pairs(piece: Piece) -> bool:
+    """Whether the copy in the layer beneath, a mirror image, is one that is wanted."""
+    return piece.mirrored or piece.rectangular
+
+
+def shown_on(band: PrintBand, piece: Piece) -> bool:
+    """Whether a band of the print is meant for this piece."""
+    if piece.cloth != "main" or band.holds == "nothing":
+        return False
+    if band.holds == "waistband":
+        return piece.row == 0
+    tiered = piece.id.startswith("tier ")
+    if band.holds == "skirt":
+        return any(e.name == "hem" for e in piece.edges)
+    return tiered and piece.id.split(" ")[:2] == band.holds.split(" ")
+
+
+def _on_band(piece: Piece, band: PrintBand, cloth: Cloth) -> Way:
+    """Where the piece lies when what is asked of it is on the band."""
+    first = band.tops == "first" or (band.tops == "either" and (band.start + band.end) / 2 >= cloth.width / 2)
+    turn, box = (0 if first else 180), piece.as_cut.box
+    line, edge = _line(piece, band, first)
+    down = line - box.top if turn == 0 else box.bottom - line
+    return Way(turn, across=edge - down - cloth.selvedge)
+
+
+def _line(piece: Piece, band: PrintBand, first: bool) -> tuple[float, float]:
+    """The line of the piece that is laid (its own y), and where on the cloth it comes (mm from the first edge).
+
+    `first`: the piece's top points to the first edge.
+    """
+    near, far = (band.start, band.end) if first else (band.end, band.start)
+    match band.by:
+        case "top":
+            return piece.seam_line.box.top, near
+        case "fold":
+            return _fold(piece), near
+        case "face centre":
+            return (_fold(piece) + piece.seam_line.box.bottom) / 2, (band.start + band.end) / 2
+    hem = next((e for e in piece.edges if e.name == "hem"), None)
+    return (hem.path.box.bottom if hem else piece.seam_line.box.bottom), far
+
+
+def _fold(piece: Piece) -> float:
+    """The fold of a band, or the top of what has none."""
+    folds = [m.path.start.y for m in piece.lines if m.role == "fold"]
+    return folds[0] if folds else piece.seam_line.box.top
+
+
+def _off(piece: Piece, way: Way, cloth: Cloth) -> float:
+    """How much of the piece would lie on a selvedge or off the cloth, mm."""
+    start = way.across or 0.0
+    return max(0.0, -start, start + piece.as_cut.box.height - cloth.usable)
