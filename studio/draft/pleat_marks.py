@@ -13,7 +13,7 @@ from .piece import LineMark, Note
 from .pleats import SIDES, Pleats
 
 PLEATS = (
-    "skirt.pleats", "skirt.pleat_depth", "skirt.flat", "skirt.repeat", "skirt.hip_ease", "skirt.pleat_kind",
+    "skirt.pleats", "skirt.pleat_depth", "skirt.flat", "cloth.repeat", "skirt.hip_ease", "skirt.pleat_kind",
     "skirt.pleats_by", "skirt.repeats", "skirt.repeat_pleats", "skirt.stitched_down",
 )  # fmt: skip
 """The numbers that move every fold."""

@@ -10,6 +10,7 @@ from studio.words import Phrase, phrase
 
 from .gathers import gather_rows, open_gap
 from .marks import Station, notch, on_both, upright
+from .match import match_marks
 from .panel import WAIST, WRAP_HEM, Level, panel
 from .piece import Dimension, Handle, LineMark, Piece, Spot
 from .ring import Ring, alone, meeting, opening_sides, paired, pairs, piece_id, piece_name
@@ -96,7 +97,9 @@ def _shape(
     lines += gather_rows(brief, k * wide, (k + 1) * wide, panels.flat_width, gap)
     return Shape(
         top=top, right=right, hem=hem, left=left, grain=_grain(panels.cut, wide, deep), ratio=panels.ratio,
-        widens=(panels.path,), lines=tuple(lines), spots=(*spots, *_foot_notches(brief, panels, below, k, level)),
+        widens=(panels.path,), lines=tuple(lines),
+        spots=(*spots, *_foot_notches(brief, panels, below, k, level),
+               *match_marks(brief, panels.cut, wide, deep, level.foot)),
         handles=tuple(_handles(brief, panels, k, level)), dimensions=tuple(_dimensions(brief, panels, k, level)),
     )  # fmt: skip
 

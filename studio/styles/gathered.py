@@ -10,6 +10,7 @@ from studio.draft import Draft, Fact
 from studio.draft.gathers import gather_facts, sections
 from studio.draft.hang import Hung, hang
 from studio.draft.marks import stations
+from studio.draft.match import matched, matches_along
 from studio.draft.straight_panel import MOST, Panels, cloth_room, panel_count, straight_panels
 
 from .style import Edit, Style
@@ -53,7 +54,8 @@ def panels(brief: Brief, skirt: Gathered) -> Panels:
     wanted = flat
     if skirt.cut == "across" and skirt.whole_widths:
         flat = max(flat, count * (room - 2 * brief.seams.allowance))
-    gain = 1 / seam if flat == wanted else 0.0
+    flat = matched(brief, skirt.cut, flat, count, room)
+    gain = 1 / seam if flat == wanted and not matches_along(brief, skirt.cut) else 0.0
     return Panels(count, flat, seam, brief.finished_length, skirt.cut, gain=gain)
 
 

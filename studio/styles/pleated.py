@@ -55,9 +55,7 @@ class Pleated(Skirt, frozen=True, tag="pleated"):
         "cloth, or as deep as the cloth you give.", usual=50, blank="full", when=DEEP)] | None = None
     flat: Annotated[float, mm(
         "Cloth for the pleats", 500, 30000, "Whole flat width between seam lines.", step=10, when=CLOTH)] = 2500.0
-    repeat: Annotated[float, mm(
-        "Repeat", 10, 1000, "Of the print, along the pleated edge.", when=PRINT)] = 150.0
-    repeats: Annotated[int, whole("Repeats", 1, 12, "So many repeats of the print …", when=PRINT)] = 1
+    repeats: Annotated[int, whole("Repeats", 1, 12, "So many repeats of the cloth’s print …", when=PRINT)] = 1
     repeat_pleats: Annotated[int, whole("For pleats", 1, 12, "… make so many pleats.", when=PRINT)] = 1
     stitched_down: Annotated[bool, yes_no(
         "Stitched down", "From the waist towards the hips, so that the pleats lie flat there.")] = True
@@ -72,6 +70,10 @@ class Pleated(Skirt, frozen=True, tag="pleated"):
         "Panels", 0, MOST, "How many widths are joined, each of whole pleats; by cloth: as few as it allows.",
         blank="by cloth")] = 0
 # fmt: on
+
+
+REPEAT = 150.0
+"""Taken for the print's repeat (mm) while the cloth does not say."""
 
 
 def draft(brief: Brief, skirt: Pleated) -> Draft:
@@ -90,7 +92,7 @@ def pleats(brief: Brief, skirt: Pleated) -> Pleats:
     match skirt.pleats_by:
         case "repeat":
             multiple = skirt.repeat_pleats // math.gcd(skirt.repeats, skirt.repeat_pleats)
-            unit = skirt.repeat * skirt.repeats / skirt.repeat_pleats
+            unit = (brief.cloth.repeat or REPEAT) * skirt.repeats / skirt.repeat_pleats
             count, depth = from_repeat(unit, hip, kind, multiple)
         case "number and depth":
             depth = full_depth(hip, count, kind) if skirt.pleat_depth is None else skirt.pleat_depth

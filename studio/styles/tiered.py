@@ -11,6 +11,7 @@ from studio.brief.declare import When, mm, one_of, times, whole
 from studio.draft import Draft, Fact
 from studio.draft.gathers import gather_facts
 from studio.draft.hang import Hung, hang
+from studio.draft.match import matched, matches_along
 from studio.draft.straight_panel import MOST, Panels, cloth_room, panel_count
 from studio.draft.tiers import growing_depths, spin_ratios, tier_at, tier_facts, tier_widths, tiers, typed_depths
 from studio.words import phrase
@@ -99,18 +100,26 @@ def depths(brief: Brief, skirt: Tiered) -> tuple[float, ...]:
 
 
 def widths(brief: Brief, skirt: Tiered) -> tuple[float, ...]:
-    """Flat width of each tier between its seam lines, mm."""
-    return tier_widths(brief.waist_seam, _ratios(brief, skirt))
+    """Flat width of each tier between its seam lines, mm; of whole repeats where the print is matched."""
+    return tuple(
+        matched(brief, skirt.cut, wide, _count(brief, skirt, wide), cloth_room(brief, skirt.cut))
+        for wide in tier_widths(brief.waist_seam, _ratios(brief, skirt))
+    )
+
+
+def _count(brief: Brief, skirt: Tiered, wide: float) -> int:
+    """How many panels a tier so wide takes."""
+    return min(MOST, panel_count(wide, cloth_room(brief, skirt.cut), brief.seams.allowance))
 
 
 def panels(brief: Brief, skirt: Tiered) -> tuple[Panels, ...]:
     """The panels of each tier: as few as the cloth allows."""
     wide, deep = widths(brief, skirt), depths(brief, skirt)
-    room, a = cloth_room(brief, skirt.cut), brief.seams.allowance
     found = []
     for k, (flat, sewn) in enumerate(zip(wide, (brief.waist_seam, *wide), strict=False)):
-        count = min(MOST, panel_count(flat, room, a))
+        count = _count(brief, skirt, flat)
         dragged = skirt.ratios == "typed" or (skirt.ratios == "same" and k == 0)
+        dragged = dragged and not matches_along(brief, skirt.cut)
         path, depth_gain = _depth_drag(skirt, k, deep)
         words = phrase("{d:bare}", d=deep[k])
         if path == "skirt.length":

@@ -106,7 +106,7 @@ def test_a_number_that_does_not_come_out_is_told():
 @pytest.mark.parametrize(("p", "q"), [(1, 1), (2, 1), (1, 2), (3, 2), (2, 3)])
 def test_the_print_puts_its_motif_on_the_faces(p: int, q: int):
     """Every q-th face lies p repeats further on, and at the opening the print comes out (s + 2d = repeat × p/q)."""
-    made = pleated(pleats_by="repeat", repeat=110.0, repeats=p, repeat_pleats=q)
+    made = pleated(pleats_by="repeat", cloth__repeat=110.0, repeats=p, repeat_pleats=q)
     assert 110.0 * p / q == pytest.approx(made.fact("pleat_unit"))
     assert made.fact("flat_width") / 110 == pytest.approx(round(made.fact("flat_width") / 110))
 
