@@ -88,10 +88,10 @@ def _across(table: Table) -> float:
         weights = {k: float((thick * f(share)).sum()) for k, (thick, share) in sliced.items()}
         return sum(n * min(weights[table.stances[k].shape] for k in ways) for ways, n in kinds.items())
 
-    return max(total(f) for f in _functions(shares)) - longer if kinds else 0.0
+    return max(total(f) for f in functions(shares)) - longer if kinds else 0.0
 
 
-def _functions(shares: Array) -> Iterator[Callable[[Array], Array]]:
+def functions(shares: Array) -> Iterator[Callable[[Array], Array]]:
     """Functions that keep a sum of at most 1 at most 1, all of them rising."""
     yield lambda u: np.clip(u, 0.0, None)
     some = shares[(shares > 0.02) & (shares <= 0.5)]

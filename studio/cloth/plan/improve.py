@@ -3,6 +3,7 @@
 This runs where it is called and takes the seconds it is given; `planning` has it run beside a window.
 """
 
+import math
 import time
 from collections.abc import Iterator
 
@@ -31,7 +32,9 @@ def plans(problem: Problem, seconds: float = 60.0, seed: int = 1, with_engine: b
     """
     until = time.monotonic() + seconds
     best = _Best(Table(problem))
-    yield best.plan()
+    yield (plan := best.plan())
+    if plan.proven:
+        return
     for spots in _found(best, until, seed, engine.present() if with_engine is None else with_engine):
         if spots is None or best.take(spots):
             plan = best.plan()
@@ -79,7 +82,7 @@ def _found(best: _Best, until: float, seed: int, with_engine: bool) -> Iterator[
 
     table = best.table
     coarse = max((len(s.parts) for s in table.shapes), default=0) > INTRICATE
-    yield from shuffle.shuffled(table, left(0.5), seed, coarse)
+    yield from shuffle.shuffled(table, left(0.3), seed, coarse)
     if not solver.present():
         while left(1.0):
             seed += 1
@@ -88,7 +91,7 @@ def _found(best: _Best, until: float, seed: int, with_engine: bool) -> Iterator[
     yield from _pressed(best)
     if best.raised(left(1.5)):
         yield None
-    span = 2.0
+    span = 2.0 if table.boxes or table.bound_to_place or len(table.free) <= press.FEW else left(math.inf)
     while left(1.0):
         if with_engine:
             try:

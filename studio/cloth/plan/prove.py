@@ -18,6 +18,7 @@ from typing import NamedTuple
 import numpy as np
 
 from studio.cloth.plan import solver
+from studio.cloth.plan.bound import functions
 from studio.cloth.plan.convex import Array
 from studio.cloth.plan.problem import NEAR
 from studio.cloth.plan.table import Stance, Table
@@ -93,11 +94,16 @@ class _Room:
         for kind, (_, count) in enumerate(self.kinds):
             rows.add([(k, 1.0) for k, bar in enumerate(bars) if bar.kind == kind], count, np.inf)
         width = math.ceil((self.table.width + self.table.gap) / TICK)
+        shares = np.array([bar.across / width for bar in bars])
+        weights = _weights(shares)
         for at in sorted({bar.start for bar in (*bars, *self.fixed)}):
             here = [k for k, bar in enumerate(bars) if bar.over(at)]
             held = [bar for bar in self.fixed if bar.over(at)]
             taken = sum(bar.across for bar in held)
-            rows.add([(k, bars[k].across / width) for k in here], -np.inf, max(0.0, 1 - taken / width))
+            rows.add([(k, float(shares[k])) for k in here], -np.inf, max(0.0, 1 - taken / width))
+            if not held:
+                for w in weights:
+                    rows.add([(k, float(w[k])) for k in here if w[k]], -np.inf, 1.0)
             for line in {bar.top for bar in (*(bars[k] for k in here), *held) if bar.top is not None}:
                 free = 0.0 if any(bar.on_line(line) for bar in held) else 1.0
                 rows.add([(k, 1.0) for k in here if bars[k].on_line(line)], -np.inf, free)
@@ -142,6 +148,14 @@ class _Room:
 
     def _across(self, stance: Stance) -> int:
         return _ticks(self.table.shapes[stance.shape].across + self.table.gap)
+
+
+def _weights(shares: Array) -> list[Array]:
+    """Other ways to weigh the same bars, in which too much is still too much (see `bound`): none is needed, but with
+    them an impossible length shows much sooner.
+    """
+    every = {tuple(np.round(f(shares), 9).tolist()) for f in functions(np.unique(shares))}
+    return [np.array(w) for w in sorted(every) if any(a > b + 1e-6 for a, b in zip(w, shares, strict=True))]
 
 
 class _Rows:

@@ -42,6 +42,7 @@ def present() -> bool:
 def solve(programme: Programme, seconds: float = 10.0) -> Answer:
     """Solve on one thread."""
     import highspy
+    from highspy._core import _Highs  # the solver itself: the class around it greets on standard output
 
     p = programme
     order = np.argsort(p.rows, kind="stable")
@@ -56,7 +57,7 @@ def solve(programme: Programme, seconds: float = 10.0) -> Answer:
     if p.whole is not None:
         kinds = (highspy.HighsVarType.kContinuous, highspy.HighsVarType.kInteger)
         lp.integrality_ = [kinds[int(w)] for w in p.whole]
-    highs = highspy.Highs()
+    highs = _Highs()
     for option, value in _OPTIONS.items():
         highs.setOptionValue(option, value)
     highs.setOptionValue("time_limit", seconds)
