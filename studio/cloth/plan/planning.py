@@ -1,0 +1,101 @@
+"""Planning beside a window: plans are improved in another process, fetched when it suits, and dropped at once.
+
+`start`, then `poll` now and then (from a timer), and `stop`. None of them waits for a plan. A process is used rather
+than a thread because the engine can neither be stopped nor trusted not to end the process it is in.
+"""
+
+import os
+import subprocess
+import sys
+import threading
+from collections import deque
+from pathlib import Path
+
+import msgspec
+
+from studio.cloth.plan.problem import Plan, Problem
+from studio.cloth.plan.worker import Task
+
+_ROOT = str(Path(__file__).parents[3])
+_WORKER = "studio.cloth.plan.worker"
+
+
+class Planning:
+    """One search for one problem without misfits, which starts from a plan made at once."""
+
+    def __init__(
+        self, problem: Problem, seconds: float = 60.0, seed: int = 1, with_engine: bool | None = None
+    ) -> None:
+        from studio.cloth.plan import engine
+
+        self.with_engine = engine.present() if with_engine is None else with_engine
+        self.trouble: str | None = None
+        """What ended the search before its time, in the worker's last words; the plan in hand stays good."""
+        self._task = Task(problem, seconds, seed, self.with_engine)
+        self._worker: subprocess.Popen[bytes] | None = None
+        self._plans: deque[Plan] = deque()
+        self._reader: threading.Thread | None = None
+        self._stopped = False
+
+    def start(self) -> Plan:
+        """Make a plan at once, by rows, and set the worker to better it."""
+        from studio.cloth.plan import improve
+
+        plan = improve.first_plan(self._task.problem)
+        if not plan.proven:
+            self._worker = subprocess.Popen(
+                [sys.executable, "-m", _WORKER],
+                stdin=subprocess.PIPE,
+                stdout=subprocess.PIPE,
+                stderr=subprocess.PIPE,
+                env={**os.environ, "PYTHONPATH": os.pathsep.join(filter(None, (_ROOT, os.environ.get("PYTHONPATH"))))},
+                creationflags=getattr(subprocess, "CREATE_NO_WINDOW", 0),
+            )
+            self._reader = threading.Thread(target=self._read, args=(self._worker, plan), daemon=True)
+            self._reader.start()
+        return plan
+
+    def poll(self) -> Plan | None:
+        """The best plan since the last time, if there is a better one."""
+        plan = None
+        while self._plans:
+            plan = self._plans.popleft()
+        return plan
+
+    @property
+    def running(self) -> bool:
+        """Whether better plans may yet come; where not, `poll` once more for the last."""
+        return self._reader is not None and self._reader.is_alive()
+
+    def stop(self) -> None:
+        """End the search; no process is left behind. It may be called at any time, and again."""
+        self._stopped = True
+        if self._worker is not None:
+            self._worker.kill()
+            self._worker.wait()
+        if self._reader is not None:
+            self._reader.join(1.0)
+
+    def _read(self, worker: "subprocess.Popen[bytes]", best: Plan) -> None:
+        """Hand on the worker's plans, each better than the last; then say how it ended."""
+        assert worker.stdin and worker.stdout and worker.stderr
+        with worker.stdin, worker.stdout, worker.stderr:
+            try:
+                worker.stdin.write(msgspec.json.encode(self._task) + b"\n")
+                worker.stdin.flush()
+            except OSError:
+                pass  # it has ended already, and says why below
+            for line in worker.stdout:
+                try:
+                    plan = msgspec.json.decode(line, type=Plan)
+                except msgspec.DecodeError:
+                    continue  # cut short as the worker ended
+                if plan.length < best.length - 1e-6 or plan.bound > best.bound + 1e-6 or plan.proven > best.proven:
+                    best = plan
+                    self._plans.append(plan)
+            words = worker.stderr.read().decode(errors="replace").strip().splitlines()
+            ended = worker.wait()
+        if ended and not self._stopped:
+            self.trouble = words[-1] if words else f"the worker ended with {ended}"
+
+
