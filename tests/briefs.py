@@ -7,7 +7,7 @@ from typing import Any, get_args, get_type_hints
 
 from hypothesis import strategies as st
 
-from studio.brief import Brief, Declared, PrintBand
+from studio.brief import Brief, Declared, Held, PrintBand
 from studio.styles import rack
 
 INCH = 25.4
@@ -45,6 +45,14 @@ def a_band(draw: st.DrawFn) -> PrintBand:
     return PrintBand(float(start), float(end), *words)
 
 
+@st.composite
+def a_place(draw: st.DrawFn) -> Held:
+    """Some piece held somewhere on the cloth, well or ill."""
+    piece = draw(st.sampled_from(("skirt", "waistband", "skirt 1", "tier 2", "back", "godet")))
+    x, y = draw(st.floats(0, 3000)), draw(st.floats(0, 1600))
+    return Held(piece, draw(st.integers(0, 3)), x, y, draw(st.sampled_from((0, 90, 180, 270))), draw(st.booleans()))
+
+
 def value_of(one: Declared) -> st.SearchStrategy[Any]:
     """Any value that a declaration allows."""
     if one.kind == "choice":
@@ -57,6 +65,8 @@ def value_of(one: Declared) -> st.SearchStrategy[Any]:
         return st.integers(math.ceil(one.least), math.floor(one.most))
     if one.kind == "bands":
         return st.lists(a_band(), max_size=4).map(tuple)
+    if one.kind == "held":
+        return st.lists(a_place(), max_size=3, unique_by=lambda h: (h.piece, h.copy)).map(tuple)
     number = st.floats(one.least, one.most)
     return st.none() | number if one.unknown else number
 

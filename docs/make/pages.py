@@ -48,7 +48,7 @@ def _usual(one: Declared) -> str:
 
 
 def _range(one: Declared) -> str:
-    if one.kind in ("choice", "switch", "name", "bands"):
+    if one.kind in ("choice", "switch", "name", "bands", "held"):
         return " | "
     return f"{write_value(one, one.least, 'cm')} | {write_value(one, one.most, 'cm')}"
 

@@ -8,6 +8,7 @@ from .records import (
     Cloth,
     Fastening,
     Gathers,
+    Held,
     Lining,
     Opening,
     Paper,
@@ -20,6 +21,6 @@ from .records import (
 )
 
 __all__ = [
-    "Body", "Brief", "Cloth", "Declared", "Fastening", "Flare", "Gathers", "Kind", "Lining", "Opening", "Paper",
+    "Body", "Brief", "Cloth", "Declared", "Fastening", "Flare", "Gathers", "Held", "Kind", "Lining", "Opening", "Paper",
     "Pockets", "PrintBand", "Record", "Seams", "Skirt", "Waistband", "When", "declared",
 ]  # fmt: skip

@@ -10,7 +10,7 @@ from typing import Annotated, Any, Literal, TypeAlias, get_args, get_origin, get
 from msgspec import Meta, Struct
 from msgspec.structs import fields
 
-Kind: TypeAlias = Literal["length", "ratio", "count", "share", "weight", "price", "choice", "switch", "name", "bands"]
+Kind: TypeAlias = Literal["length", "ratio", "count", "share", "weight", "price", "choice", "switch", "name", "bands", "held"]
 When: TypeAlias = tuple[tuple[str, tuple[str, ...]], ...]
 """Paths, each with the values of it for which a field applies; all must hold."""
 
@@ -85,6 +85,11 @@ def money(words: str, least: float, most: float, hint: str, *, usual: float, bla
 def bands_of(words: str, hint: str) -> Meta:
     """Bands of a print; a cloth has at most 12."""
     return Meta(title=words, description=hint, max_length=12, extra={"kind": "bands", "blank": "none"})
+
+
+def held_of(words: str, hint: str) -> Meta:
+    """Pieces held on the cloth by hand, at most 400."""
+    return Meta(title=words, description=hint, max_length=400, extra={"kind": "held", "blank": "none"})
 
 
 def one_of(words: str, hint: str, *, when: When = ()) -> Meta:

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 from msgspec import Meta, Struct
 
 from .conditions import BANDED, BUTTONED, ELASTIC, OPENS, SLIT, ZIPPED
-from .declare import bands_of, grams, mm, money, one_of, per_cent, short_text, whole, yes_no
+from .declare import bands_of, grams, held_of, mm, money, one_of, per_cent, short_text, whole, yes_no
 from .hems import Flare
 
 
@@ -211,6 +211,19 @@ class PrintBand(Record, frozen=True):
             raise ValueError("a band ends farther across than it starts")
 
 
+class Held(Record, frozen=True):
+    """A copy of a piece that lies where the maker has put it: the corner of its box from the cut end and from the first
+    edge of the cloth, or its fold (mm); turned over, then turned by quarter turns in degrees.
+    """
+
+    piece: Annotated[str, Meta(max_length=40)]
+    copy: Annotated[int, Meta(ge=0, le=999)]
+    x: Annotated[float, Meta(ge=0, le=1_000_000)]
+    y: Annotated[float, Meta(ge=0, le=3200)]
+    turn: Literal[0, 90, 180, 270] = 0
+    over: bool = False
+
+
 class Cloth(Record, frozen=True):
     """The piece of cloth."""
 
@@ -231,6 +244,8 @@ class Cloth(Record, frozen=True):
     offset: Annotated[float, mm("First motif", 0, 3000, "From the cut end to where a motif starts.")] = 0.0
     bands: Annotated[tuple[PrintBand, ...], bands_of(
         "Bands", "Where the print runs in bands: from and to across the cloth, and what should show it.")] = ()
+    held: Annotated[tuple[Held, ...], held_of(
+        "Held", "Pieces that you have put in their place on the cloth; the rest is planned round them.")] = ()
     match: Annotated[bool, yes_no(
         "Match at seams", "The motif runs on across the seams: panels become whole repeats wide.")] = False
     shrinkage: Annotated[float, per_cent(

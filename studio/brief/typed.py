@@ -22,9 +22,10 @@ from ..units import (
 from ..words import Phrase, phrase, tr
 from .bands import read_bands, write_bands
 from .declare import Declared
-from .records import PrintBand
+from .held import read_held, write_held
+from .records import Held, PrintBand
 
-Typed: TypeAlias = float | int | str | bool | tuple[PrintBand, ...] | None
+Typed: TypeAlias = float | int | str | bool | tuple[PrintBand, ...] | tuple[Held, ...] | None
 
 YARD: Final = Fraction(9144, 10_000)  # in metres
 OUNCE: Final = Fraction(28_349_523_125, 10**9) / YARD**2  # an ounce a square yard, in g/m²
@@ -52,6 +53,8 @@ def read_value(declared: Declared, text: str, unit: Unit) -> Typed:
         return _read_name(declared, text)
     if declared.kind == "bands":
         return read_bands(text, unit)
+    if declared.kind == "held":
+        return read_held(text, unit)
     said, field = _said(text), tr(declared.words)
     if said in ("", "unknown", tr("unknown"), _said(declared.blank), _said(tr(declared.blank))):
         if declared.unknown:
@@ -112,6 +115,8 @@ def write_value(declared: Declared, value: Typed, unit: Unit, *, bare: bool = Fa
             return price if bare else f"{price} {tr('a metre') if unit == 'cm' else tr('a yard')}"
         case "bands":
             return write_bands(amount, unit, bare=bare)
+        case "held":
+            return write_held(amount, unit)
         case "switch":
             return tr("yes") if amount else tr("no")
         case "choice":

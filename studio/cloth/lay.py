@@ -14,7 +14,7 @@ from studio.draft import Piece
 from studio.geometry import Point
 
 from .placed import Lay, Placed
-from .ways import Way, Ways, phase, ways
+from .ways import Way, Ways, on_cloth, phase, ways
 
 STEP = 100.0
 """Cloth is sold by the tenth of a metre (mm)."""
@@ -33,11 +33,18 @@ class _Copy(Struct, frozen=True):
     def bound_to_place(self) -> bool:
         return self.lies.ways[0].across is not None
 
+    def bound_to_hand(self, way: Way) -> bool:
+        """Whether a way is not one of its own: the maker's hand has put it there."""
+        return way not in self.lies.ways
+
     @property
     def over(self) -> bool:
         """Whether this copy is turned over: every other one of a mirrored pair that is not cut through both layers."""
         piece = self.lies.piece
         return piece.mirrored and self.lies.spots == piece.cut and self.number % 2 == 1
+
+
+_Spot = tuple[_Copy, Way, Point]
 
 
 def lay_out(pieces: Iterable[Piece], cloth: Cloth) -> Lay:
@@ -47,8 +54,10 @@ def lay_out(pieces: Iterable[Piece], cloth: Cloth) -> Lay:
     fitting = [c for c in copies if c.across <= wide + 1e-6]
     misfits = tuple({c.lies.piece.id: c.lies.piece for c in copies if c.across > wide + 1e-6}.values())
     orders = (lambda c: (-c.along, -c.across), lambda c: (-c.across, -c.along), lambda c: (-c.along * c.across,))
+    held = [(c, way, at) for c in fitting for way, at in _held(c, cloth)]
+    free = [c for c in fitting if not any(c is one for one, _, _ in held)]
     plans = (
-        _skyline(sorted(fitting, key=lambda c: (not c.bound_to_place, *order(c))), wide, cloth) for order in orders
+        _skyline(held, sorted(free, key=lambda c: (not c.bound_to_place, *order(c))), wide, cloth) for order in orders
     )
     spots, length = min(plans, key=lambda plan: plan[1])
     folded = cloth.lies == "folded"
@@ -56,7 +65,8 @@ def lay_out(pieces: Iterable[Piece], cloth: Cloth) -> Lay:
     placed = tuple(_placed(c, way, at.moved(0, shift), folded) for c, way, at in spots)
     adrift = tuple(a for one in lies for a in one.adrift)
     width = cloth.width / 2 if folded else cloth.width
-    return Lay(width, length, min(length, least(fitting, wide, cloth)), placed, misfits, adrift, folded)
+    bound = min(length, least(fitting, wide, cloth))
+    return Lay(width, length, bound, placed, misfits, adrift, folded, not misfits and length - bound < 0.01)
 
 
 def to_buy(length: float, shrinkage: float) -> float:
@@ -65,10 +75,18 @@ def to_buy(length: float, shrinkage: float) -> float:
 
 
 def least(copies: list[_Copy], wide: float, cloth: Cloth) -> float:
-    """The longest piece, the area, or what must follow one another where it crosses one line along the cloth."""
-    longest = max((c.along for c in copies), default=0.0)
-    area = sum(c.along * c.across for c in copies) / wide
-    kept = [(*_surely(c, wide), c.along) for c in copies if len(c.lies.ways) == 1 or not c.bound_to_place]
+    """The longest piece, the true area, or what must follow one another where it crosses one line along the cloth.
+
+    Only rectangles surely cross a line all along, and only those that no hand has turned.
+    """
+    loose = [c for c in copies if not _held(c, cloth)]
+    longest = max((c.along for c in loose), default=0.0)
+    area = sum(c.lies.area for c in copies) / wide
+    kept = [
+        (*_surely(c, wide), c.along)
+        for c in loose
+        if c.lies.piece.rectangular and (len(c.lies.ways) == 1 or not c.bound_to_place)
+    ]
     lines = {top for top, bottom, _ in kept if bottom - top > 1e-6}
     follow = ([a for top, bottom, a in kept if top <= y + 1e-6 < bottom - 1e-6] for y in lines)
     return max(longest, area, *(sum(one) + cloth.gap * (len(one) - 1) for one in follow), 0.0)
@@ -89,16 +107,33 @@ def _copies(lies: Ways, cloth: Cloth) -> list[_Copy]:
 
 def _placed(c: _Copy, way: Way, at: Point, folded: bool) -> Placed:
     piece, paired = c.lies.piece, c.lies.spots < c.lies.piece.cut
+    over = way.mirrored if c.bound_to_hand(way) else way.mirrored or c.over
     return Placed(
-        piece, c.number * (2 if paired else 1), at, way.turn, way.mirrored or c.over, c.lies.half,
+        piece, c.number * (2 if paired else 1), at, way.turn, over, c.lies.half,
         2 if folded and (paired or c.lies.half) else 1,
     )  # fmt: skip
 
 
-def _skyline(copies: list[_Copy], wide: float, cloth: Cloth) -> tuple[list[tuple[_Copy, Way, Point]], float]:
-    """Each copy in turn to the place nearest the cut end, first selvedge first."""
+def _held(c: _Copy, cloth: Cloth) -> list[tuple[Way, Point]]:
+    """Where the maker holds this copy, if anywhere on the cloth."""
+    piece, pair = c.lies.piece, 2 if c.lies.spots < c.lies.piece.cut else 1
+    shift = 0.0 if cloth.lies == "folded" else cloth.selvedge
+    found = []
+    for h in cloth.held:
+        if h.piece == piece.id and h.copy // pair == c.number and on_cloth(h, c.lies, cloth):
+            y = 0.0 if c.lies.half else h.y - shift
+            found.append((Way(h.turn, mirrored=h.over, across=y), Point(h.x, y)))
+    return found[:1]
+
+
+def _skyline(held: list[_Spot], copies: list[_Copy], wide: float, cloth: Cloth) -> tuple[list[_Spot], float]:
+    """What is held where it is, then each copy in turn to the place nearest the cut end, first selvedge first."""
     gap, profile = cloth.gap, [(0.0, wide + cloth.gap, 0.0)]
-    spots: list[tuple[_Copy, Way, Point]] = []
+    spots = list(held)
+    for c, way, at in held:
+        along, across = (c.along, c.across) if _as_free(c, way) else (c.across, c.along)
+        to = max(at.x + along + gap, _reach(profile, at.y, across + gap))
+        profile = _raised(profile, at.y, at.y + across + gap, to)
     for c in copies:
         found = [(_started(c, way, _reach(profile, y, c.across + gap), cloth), y, k)
                  for k, way in _tried(c) for y in _heights(profile, c, way, wide, gap)]  # fmt: skip
@@ -106,7 +141,12 @@ def _skyline(copies: list[_Copy], wide: float, cloth: Cloth) -> tuple[list[tuple
         way = c.lies.ways[k] if c.bound_to_place else _hem_out(c, c.lies.ways, y, wide)
         spots.append((c, way, Point(_started(c, way, x, cloth), y)))
         profile = _raised(profile, y, y + c.across + gap, spots[-1][2].x + c.along + gap)
-    return spots, max((at.x + c.along for c, _, at in spots), default=0.0)
+    return spots, max((at.x + (c.along if _as_free(c, way) else c.across) for c, way, at in spots), default=0.0)
+
+
+def _as_free(c: _Copy, way: Way) -> bool:
+    """Whether a copy lies with its grain along the cloth, as it does unless the maker has turned it."""
+    return way.turn % 180 == c.lies.ways[0].turn % 180
 
 
 def _tried(c: _Copy) -> list[tuple[int, Way]]:

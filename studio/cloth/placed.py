@@ -79,8 +79,10 @@ class Lay(Struct, frozen=True):
     misfits: tuple[Piece, ...] = ()
     adrift: tuple[Adrift, ...] = ()
     folded: bool = False
+    proven: bool = False
+    """Whether no plan can be shorter."""
 
     @property
-    def proven(self) -> bool:
-        """Whether no plan can be shorter."""
-        return not self.misfits and self.length - self.bound < 0.01
+    def share(self) -> float:
+        """How good the plan surely is: the least that any plan takes, as a share of its length."""
+        return 1.0 if self.proven or self.length <= 0 else self.bound / self.length

@@ -2,9 +2,9 @@
 
 from msgspec import Struct
 
-from studio.brief import Cloth, PrintBand
+from studio.brief import Cloth, Held, PrintBand
 from studio.draft import Piece
-from studio.geometry import Box
+from studio.geometry import Box, Point
 
 from .placed import Adrift
 
@@ -37,6 +37,11 @@ class Ways(Struct, frozen=True):
         """The box of what is laid, in the piece's own millimetres."""
         return self.piece.cut_line.box if self.half else self.piece.as_cut.box
 
+    @property
+    def area(self) -> float:
+        """Of what is laid, mm²."""
+        return (self.piece.cut_line if self.half else self.piece.as_cut).area
+
 
 def grain_down(piece: Piece) -> bool:
     """Whether the grain runs down the piece, so that it is laid turned a quarter."""
@@ -67,17 +72,31 @@ def ways(piece: Piece, cloth: Cloth) -> Ways:
     return Ways(piece, _free(piece, cloth), spots=spots)
 
 
-def phase(piece: Piece, cloth: Cloth) -> float | None:
-    """Where the motif must start on the piece (mm along its grain from the start of its own box, unturned), or None
-    where it need not: the seam line at the left of a panel cut along the cloth, the hem line of one cut across it.
+def phase_point(piece: Piece, cloth: Cloth) -> Point | None:
+    """The point of a piece that must lie where a motif starts (its own mm), or None where none need to: on the seam
+    line at the left of a panel cut along the cloth, on the hem line of one cut across it.
     """
     if not cloth.match or cloth.repeat is None or piece.cloth != "main" or piece.row == 0:
         return None
-    hem = next((e for e in piece.edges if e.name == "hem"), None)
-    box, seam = piece.as_cut.box, piece.seam_line.box
-    if grain_down(piece):
-        return (hem.path.box.bottom if hem else seam.bottom) - box.top
-    return seam.left - box.left
+    hem, seam = next((e for e in piece.edges if e.name == "hem"), None), piece.seam_line.box
+    return Point(seam.left, hem.path.box.bottom if hem else seam.bottom)
+
+
+def phase(piece: Piece, cloth: Cloth) -> float | None:
+    """How far the phase point lies from the start of the piece's box, along its grain and unturned (mm), or None."""
+    at, box = phase_point(piece, cloth), piece.as_cut.box
+    if at is None:
+        return None
+    return at.y - box.top if grain_down(piece) else at.x - box.left
+
+
+def on_cloth(held: Held, lies: Ways, cloth: Cloth) -> bool:
+    """Whether a piece that is held by hand lies between the edges of its cloth."""
+    if lies.half:
+        return True
+    box, shift = lies.box, 0.0 if cloth.lies == "folded" else cloth.selvedge
+    across = box.width if held.turn % 180 else box.height
+    return held.y >= shift - 1e-6 and held.y - shift + across <= cloth.usable + 1e-6
 
 
 def _free(piece: Piece, cloth: Cloth) -> tuple[Way, ...]:

@@ -53,6 +53,11 @@ class Line(Struct, frozen=True, gc=False):
         return Line(self.start.flipped(x), self.end.flipped(x))
 
     @property
+    def swept(self) -> float:
+        """Twice the area that the line from the origin to a point of the curve sweeps as the point walks it, mm²."""
+        return self.start.cross(self.end)
+
+    @property
     def extremes(self) -> tuple[Point, ...]:
         """Points whose upright box holds the curve."""
         return (self.start, self.end)
@@ -123,6 +128,11 @@ class Arc(Struct, frozen=True, gc=False):
     def flipped(self, x: float) -> "Arc":
         """A copy mirrored in the upright line at `x`."""
         return Arc(self.centre.flipped(x), self.radius, 180 - self.first, -self.sweep)
+
+    @property
+    def swept(self) -> float:
+        """Twice the area swept from the origin, mm² (see `Line.swept`)."""
+        return self.centre.cross(self.end) - self.centre.cross(self.start) + self.radius**2 * math.radians(self.sweep)
 
     @property
     def extremes(self) -> tuple[Point, ...]:
@@ -206,6 +216,12 @@ class Cubic(Struct, frozen=True, gc=False):
     def flipped(self, x: float) -> "Cubic":
         """A copy mirrored in the upright line at `x`."""
         return Cubic(*(p.flipped(x) for p in (self.start, self.leave, self.arrive, self.end)))
+
+    @property
+    def swept(self) -> float:
+        """Twice the area swept from the origin, mm² (see `Line.swept`); of a Bernstein polynomial, exact."""
+        a, b, c, d = self.start, self.leave, self.arrive, self.end
+        return (6 * a.cross(b) + 3 * a.cross(c) + a.cross(d) + 3 * b.cross(c) + 3 * b.cross(d) + 6 * c.cross(d)) / 10
 
     @property
     def extremes(self) -> tuple[Point, ...]:

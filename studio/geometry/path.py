@@ -172,6 +172,11 @@ class Path(Struct, frozen=True):
         return best
 
     @property
+    def area(self) -> float:
+        """The ground that a closed path encloses, mm²."""
+        return abs(sum(c.swept for c in self.curves)) / 2
+
+    @property
     def box(self) -> Box:
         """The upright rectangle that just holds it."""
         xs, ys = zip(*(p for c in self.curves for p in c.extremes), strict=True)

@@ -8,7 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely.geometry import Polygon, box
 
-from studio.brief import Cloth, PrintBand
+from studio.brief import Cloth, Held, PrintBand
+from studio.cloth.better import plans
 from studio.cloth.lay import to_buy
 from studio.cloth.placed import Lay
 from studio.geometry import Point
@@ -176,3 +177,38 @@ def test_too_wide_is_named():
 def test_buying_rounds_up_and_does_not_climb(length: float, shrinkage: float, buy: float):
     """Cloth is bought by the 10 cm; an exact multiple stays (133 / 0.95 = 140.0)."""
     assert buy == to_buy(length, shrinkage)
+
+
+def test_what_is_held_stays_and_the_rest_goes_round_it():
+    """A piece put down by hand stays there, turned as it was; the others lie clear of it."""
+    held = (Held("waistband", 0, 300.0, 900.0, 180), Held("skirt", 0, 55.0, 20.0, 180))
+    made = make_up(brief(skirt__cut="along", cloth__held=held))
+    for h in held:
+        p = next(p for p in made.lay.placed if (p.piece.id, p.copy) == (h.piece, h.copy))
+        assert (h.x, h.y, h.turn, h.over) == (p.at.x, p.at.y, p.turn, p.mirrored)
+    check(made.lay, made.brief.cloth)
+    assert not {"held-on-cloth"} & {f.rule for f in made.findings}
+
+
+def test_what_is_held_badly_is_told():
+    """Off the cloth, or on top of another held piece: a stop, and one press lets it go."""
+    for held in (
+        (Held("waistband", 0, 0.0, 1380.0),),
+        (Held("waistband", 0, 0.0, 500.0), Held("skirt", 0, 100.0, 480.0)),
+    ):
+        made = make_up(brief(skirt__cut="along", cloth__held=held))
+        (found,) = [f for f in made.findings if f.rule == "held-on-cloth"]
+        assert "held-on-cloth" not in {f.rule for f in make_up(rack.edit(made.brief, found.remedy)).findings}
+
+
+def test_the_bound_is_true_for_shapes():
+    """Gores nest, so the plan at a glance must not claim a length that their true shapes could better."""
+    for style in ("gored", "godet", "circle"):
+        made = make_up(brief(style))
+        best = None
+        for plan in plans(made.pieces, made.brief.cloth, 2.0):
+            best = plan
+        assert best is not None
+        assert made.lay.bound <= best.length + 0.01
+        assert best.bound <= best.length + 1e-9
+        check(best, made.brief.cloth)

@@ -64,9 +64,7 @@ class _Best:
         return True
 
     def plan(self) -> Plan:
-        return Plan(
-            self.length, self.least, self.table.spots(self.spots), proven=self.length - self.least <= ALIKE
-        )
+        return Plan(self.length, self.least, self.table.spots(self.spots), proven=self.length - self.least <= ALIKE)
 
     def raised(self, seconds: float) -> bool:
         """Whether a proof was tried and the bound rose."""

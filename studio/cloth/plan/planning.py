@@ -23,9 +23,7 @@ _WORKER = "studio.cloth.plan.worker"
 class Planning:
     """One search for one problem without misfits, which starts from a plan made at once."""
 
-    def __init__(
-        self, problem: Problem, seconds: float = 60.0, seed: int = 1, with_engine: bool | None = None
-    ) -> None:
+    def __init__(self, problem: Problem, seconds: float = 60.0, seed: int = 1, with_engine: bool | None = None) -> None:
         from studio.cloth.plan import engine
 
         self.with_engine = engine.present() if with_engine is None else with_engine
@@ -97,5 +95,3 @@ class Planning:
             ended = worker.wait()
         if ended and not self._stopped:
             self.trouble = words[-1] if words else f"the worker ended with {ended}"
-
-

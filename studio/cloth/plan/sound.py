@@ -34,6 +34,5 @@ def apart(table: Table, one: Laid, other: Laid) -> bool:
     if far >= table.gap:
         return True
     return all(
-        (region.normals @ way - region.offsets).max() >= -FINE
-        for region in table.regions(other.stance, one.stance)
+        (region.normals @ way - region.offsets).max() >= -FINE for region in table.regions(other.stance, one.stance)
     )

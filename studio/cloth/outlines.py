@@ -1,0 +1,86 @@
+"""Pieces as the planner knows them: outlines with the ways they may lie; and its plans as places of the pieces."""
+
+from collections.abc import Iterable
+
+from msgspec import Struct
+
+from studio.brief import Cloth, Held
+from studio.draft import Piece
+from studio.geometry import Point
+
+from .placed import Lay, Placed
+from .plan.misfits import misfits
+from .plan.problem import Grid, Part, Plan, Problem, Spot
+from .plan.problem import Way as PlanWay
+from .ways import Ways, phase_point, ways
+
+FLAT = 0.02
+"""Curves are laid as chords within this (mm)."""
+
+
+class Task(Struct, frozen=True):
+    """What is to be laid: the planner's problem, and the pieces it stands for."""
+
+    problem: Problem
+    lies: tuple[Ways, ...]
+    cloth: Cloth
+
+    @property
+    def whole(self) -> bool:
+        """Whether all of it can be laid."""
+        return bool(self.problem.parts) and not misfits(self.problem)
+
+
+def task(pieces: Iterable[Piece], cloth: Cloth) -> Task:
+    """The pieces of the main cloth as a problem for the planner; mm from the inner edge of the first selvedge."""
+    lies = tuple(ways(p, cloth) for p in pieces if p.cloth == "main")
+    parts = tuple(_part(one, cloth) for one in lies)
+    held = tuple(_spot(h, one, cloth) for one in lies for h in cloth.held if h.piece == one.piece.id)
+    counts = {p.id: p.count for p in parts}
+    kept = tuple(s for s in held if s.copy < counts[s.part])
+    return Task(Problem(cloth.usable, parts, cloth.gap, cloth.lies == "folded", kept), lies, cloth)
+
+
+def laid(found: Plan, task: Task, least: float = 0.0) -> Lay:
+    """A plan of the planner's as places of the pieces; no plan is shorter than `least` mm, however that is known."""
+    cloth, folded = task.cloth, task.problem.folded
+    lies = {one.piece.id: one for one in task.lies}
+    shift = 0.0 if folded else cloth.selvedge
+    placed = tuple(_placed(s, lies[s.part], shift, folded) for s in sorted(found.spots, key=lambda s: (s.x, s.y)))
+    adrift = tuple(a for one in task.lies for a in one.adrift)
+    width = cloth.width / 2 if folded else cloth.width
+    bound = min(max(found.bound, least), found.length)
+    return Lay(width, found.length, bound, placed, (), adrift, folded, found.proven or found.length - bound < 0.01)
+
+
+def _part(lies: Ways, cloth: Cloth) -> Part:
+    """The outline of a piece, or of its half with the fold on top, and how it may lie."""
+    piece, way = lies.piece, lies.ways[0]
+    flat = [Point(*p) for p in (piece.cut_line if lies.half else piece.as_cut).flat(FLAT)]
+    if lies.half:
+        origin = Placed(piece, 0, Point(0, 0), way.turn, way.mirrored, half=True)
+        outline = tuple((p.x, p.y) for p in map(origin.on_cloth, flat))
+        return Part(piece.id, outline, (PlanWay(0), PlanWay(180)), piece.cut, fold=True)
+    at = phase_point(piece, cloth)
+    grid = None if at is None or cloth.repeat is None else Grid(cloth.repeat, cloth.offset, (at.x, at.y))
+    found = tuple(PlanWay(w.turn, w.across) for w in lies.ways)
+    return Part(piece.id, tuple((p.x, p.y) for p in flat), found, piece.cut, piece.mirrored, grid)
+
+
+def _placed(spot: Spot, lies: Ways, shift: float, folded: bool) -> Placed:
+    at, paired = Point(spot.x, spot.y + shift), lies.spots < lies.piece.cut
+    if lies.half:  # its outline was turned before it was laid; its other half is it turned over along the cloth
+        way = lies.ways[0]
+        turn = (way.turn + 180) % 360 if spot.mirrored else way.turn
+        return Placed(lies.piece, spot.copy, at, turn, way.mirrored != spot.mirrored, half=True, layers=2)
+    copy = spot.copy * 2 if paired else spot.copy
+    return Placed(lies.piece, copy, at, spot.turn, spot.mirrored, layers=2 if folded and paired else 1)
+
+
+def _spot(held: Held, lies: Ways, cloth: Cloth) -> Spot:
+    """Where a held copy lies, as the planner counts."""
+    shift = 0.0 if cloth.lies == "folded" else cloth.selvedge
+    copy = held.copy // 2 if lies.spots < lies.piece.cut else held.copy
+    if lies.half:
+        return Spot(held.piece, copy, held.x, 0.0, 0, held.over != lies.ways[0].mirrored)
+    return Spot(held.piece, copy, held.x, held.y - shift, held.turn, held.over)
