@@ -6,7 +6,8 @@ from msgspec import Struct
 
 from studio.brief import Cloth, Held
 from studio.draft import Piece
-from studio.geometry import Point
+from studio.geometry import Line, Point
+from studio.geometry.cover import cover
 
 from .placed import Lay, Placed
 from .plan.misfits import misfits
@@ -14,8 +15,8 @@ from .plan.problem import Grid, Part, Plan, Problem, Spot
 from .plan.problem import Way as PlanWay
 from .ways import Ways, phase_point, ways
 
-FLAT = 0.02
-"""Curves are laid as chords within this (mm)."""
+NEAR = 1.0
+"""What is laid in a piece's place reaches at most about twice so far past its curves (mm)."""
 
 
 class Task(Struct, frozen=True):
@@ -24,6 +25,11 @@ class Task(Struct, frozen=True):
     problem: Problem
     lies: tuple[Ways, ...]
     cloth: Cloth
+
+    @property
+    def exact(self) -> bool:
+        """Whether every piece is laid as it is: straight on all sides."""
+        return all(isinstance(c, Line) for one in self.lies for c in one.piece.cut_line.curves)
 
     @property
     def whole(self) -> bool:
@@ -42,21 +48,24 @@ def task(pieces: Iterable[Piece], cloth: Cloth) -> Task:
 
 
 def laid(found: Plan, task: Task, least: float = 0.0) -> Lay:
-    """A plan of the planner's as places of the pieces; no plan is shorter than `least` mm, however that is known."""
+    """A plan of the planner's as places of the pieces; no plan is shorter than `least` mm, however that is known.
+
+    Where pieces are curved, others a little larger were laid in their place: what is proven of those is not of these.
+    """
     cloth, folded = task.cloth, task.problem.folded
     lies = {one.piece.id: one for one in task.lies}
     shift = 0.0 if folded else cloth.selvedge
     placed = tuple(_placed(s, lies[s.part], shift, folded) for s in sorted(found.spots, key=lambda s: (s.x, s.y)))
     adrift = tuple(a for one in task.lies for a in one.adrift)
     width = cloth.width / 2 if folded else cloth.width
-    bound = min(max(found.bound, least), found.length)
-    return Lay(width, found.length, bound, placed, (), adrift, folded, found.proven or found.length - bound < 0.01)
+    bound = min(max(found.bound if task.exact else 0.0, least), found.length)
+    return Lay(width, found.length, bound, placed, (), adrift, folded, found.length - bound < 0.01)
 
 
 def _part(lies: Ways, cloth: Cloth) -> Part:
     """The outline of a piece, or of its half with the fold on top, and how it may lie."""
     piece, way = lies.piece, lies.ways[0]
-    flat = [Point(*p) for p in (piece.cut_line if lies.half else piece.as_cut).flat(FLAT)]
+    flat = cover(piece.cut_line if lies.half else piece.as_cut, NEAR)
     if lies.half:
         origin = Placed(piece, 0, Point(0, 0), way.turn, way.mirrored, half=True)
         outline = tuple((p.x, p.y) for p in map(origin.on_cloth, flat))

@@ -211,4 +211,4 @@ def test_the_bound_is_true_for_shapes():
         assert best is not None
         assert made.lay.bound <= best.length + 0.01
         assert best.bound <= best.length + 1e-9
-        check(best, made.brief.cloth, slack=0.03)
+        check(best, made.brief.cloth)
