@@ -3,8 +3,8 @@
 import math
 from collections.abc import Iterator
 
-from .curve import Line
-from .path import Curve, Path
+from .curve import Curve, Line
+from .path import Path
 from .point import Point
 
 
