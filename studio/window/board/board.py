@@ -1,43 +1,16 @@
 """The board: the tabletop, and the hand on it. It drags handles, chooses dimensions, zooms and pans."""
 
-from typing import Final
-
-from msgspec import Struct
 from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QHideEvent, QKeyEvent, QMouseEvent, QNativeGestureEvent, QWheelEvent
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtGui import QHideEvent, QKeyEvent, QMouseEvent
+from PySide6.QtWidgets import QWidget
 
 from studio.geometry import Point
 from studio.styles import rack
 
 from .drag import Drag, Grip
 from .handles import nearest
+from .surface import LEFT, SHIFT
 from .tabletop import Tabletop
-from .view import View
-
-_STEP: Final = 48  # px for an arrow key
-_WHEEL: Final = 1.0015  # zoom for each eighth of a degree
-_ARROWS: Final[dict[int, tuple[int, int]]] = {
-    Qt.Key.Key_Left: (_STEP, 0), Qt.Key.Key_Right: (-_STEP, 0), Qt.Key.Key_Up: (0, _STEP), Qt.Key.Key_Down: (0, -_STEP)
-}  # fmt: skip
-_BY_TAB: Final = (Qt.FocusReason.TabFocusReason, Qt.FocusReason.BacktabFocusReason, Qt.FocusReason.ShortcutFocusReason)
-_PASSING: Final = (
-    Qt.FocusReason.ActiveWindowFocusReason,
-    Qt.FocusReason.PopupFocusReason,
-)  # it comes back to the board
-_LEFT: Final = Qt.MouseButton.LeftButton
-_SHIFT: Final = Qt.KeyboardModifier.ShiftModifier
-_CTRL: Final = Qt.KeyboardModifier.ControlModifier
-
-
-class _Pan(Struct, frozen=True):
-    """A pan that has begun, or that a click on the dimension at `path` may yet turn out not to be."""
-
-    button: Qt.MouseButton
-    pressed: Point
-    view: View
-    path: str
-    sure: bool
 
 
 class Board(Tabletop):
@@ -55,13 +28,12 @@ class Board(Tabletop):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._pan: _Pan | None = None
-        self._space = False
         self._pointed = ""
         self._sent: float | None = None
         self._moved = False
-        self.setMouseTracking(True)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+
+    def _busy(self) -> bool:
+        return self._drag is not None
 
     def _free(self, at: Point) -> bool:
         """Whether the table is seen here: not under a ruler or the legend."""
@@ -84,14 +56,10 @@ class Board(Tabletop):
         at, button = Point(*event.position().toTuple()), event.button()
         if self._drag or self._pan:
             return
-        if button == Qt.MouseButton.MiddleButton or (button == _LEFT and self._space):
-            self._pan = _Pan(button, at, self.view, "", True)
-            self.setCursor(Qt.CursorShape.ClosedHandCursor)
-        elif button == _LEFT and (grip := self._grip_at(at)):
+        grip = self._grip_at(at) if button == LEFT and not self._space else None
+        if grip:
             self._take(grip, at)
-        elif button == _LEFT:
-            self._pan = _Pan(button, at, self.view, self._dimension_at(at), False)
-        else:
+        elif not self._start_pan(event, at, self._dimension_at(at)):
             event.ignore()
 
     def _take(self, grip: Grip, at: Point) -> None:
@@ -106,7 +74,7 @@ class Board(Tabletop):
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         at = Point(*event.position().toTuple())
         if self._drag:
-            self._drag_to(self._drag, at, bool(event.modifiers() & _SHIFT))
+            self._drag_to(self._drag, at, bool(event.modifiers() & SHIFT))
         elif self._pan:
             self._pan_to(self._pan, at)
         elif not event.buttons():
@@ -118,24 +86,15 @@ class Board(Tabletop):
             self._sent, self._moved = value, True
             self.dragged.emit(drag.grip.path, value)
 
-    def _pan_to(self, pan: _Pan, at: Point) -> None:
-        dx, dy = at.x - pan.pressed.x, at.y - pan.pressed.y
-        if not pan.sure:
-            if abs(dx) + abs(dy) < QApplication.startDragDistance():
-                return
-            self._pan = _Pan(pan.button, pan.pressed, pan.view, "", True)
-            self.setCursor(Qt.CursorShape.ClosedHandCursor)
-        self._look(pan.view.panned(dx, dy))
-
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        if self._drag and event.button() == _LEFT:
+        if self._drag and event.button() == LEFT:
             path, moved = self._drag.grip.path, self._moved
             self._let_go()
             self.dropped.emit(path) if moved else self.chosen.emit(path)
         elif self._pan and event.button() == self._pan.button:
             pan, self._pan = self._pan, None
-            if pan.path and not pan.sure:
-                self.chosen.emit(pan.path)
+            if pan.target and not pan.sure:
+                self.chosen.emit(pan.target)
         self._point_at(Point(*event.position().toTuple()))
 
     def _let_go(self) -> None:
@@ -182,64 +141,8 @@ class Board(Tabletop):
             self._give_up(self._drag)
         self._point_at(None)
 
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        event.accept()
-        if self._drag or self._pan:
-            return
-        turn, glide, keys = event.angleDelta(), event.pixelDelta(), event.modifiers()
-        touched = not glide.isNull() and event.phase() != Qt.ScrollPhase.NoScrollPhase
-        if touched and not keys & _CTRL:  # two fingers on a touch pad
-            self._look(self.view.panned(glide.x(), glide.y()))
-        elif keys & _SHIFT or not turn.y():
-            self._look(self.view.panned((turn.y() or turn.x()) / 2, 0))
-        else:
-            at = Point(*event.position().toTuple())
-            self._look(self.view.zoomed(self.view.scale * _WHEEL ** turn.y(), at))
-
-    def event(self, event: QEvent) -> bool:
-        if isinstance(event, QNativeGestureEvent) and event.gestureType() == Qt.NativeGestureType.ZoomNativeGesture:
-            at = Point(*event.position().toTuple())
-            self._look(self.view.zoomed(self.view.scale * (1 + event.value()), at))
-            return True
-        return super().event(event)
-
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        key = event.key()  # a plain number: not every letter on earth is a Qt.Key
-        if key == Qt.Key.Key_Escape and self._drag:
+        if event.key() == Qt.Key.Key_Escape and self._drag:
             self._give_up(self._drag)
-        elif key == Qt.Key.Key_Space:
-            self._space = True
-            if not self._drag and not self._pan:
-                self.setCursor(Qt.CursorShape.OpenHandCursor)
-        elif self._drag or self._pan:
-            event.ignore()
-        elif key in _ARROWS:
-            self._look(self.view.panned(*_ARROWS[key]))
-        elif key in (Qt.Key.Key_Plus, Qt.Key.Key_Equal):
-            self.zoom_in()
-        elif key == Qt.Key.Key_Minus:
-            self.zoom_out()
-        elif key == Qt.Key.Key_0:
-            self.fit()
-        elif key == Qt.Key.Key_1:
-            self.life_size()
         else:
             super().keyPressEvent(event)
-
-    def keyReleaseEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Space and not event.isAutoRepeat():
-            self._space = False
-            if not self._pan:
-                self.unsetCursor()
-        super().keyReleaseEvent(event)
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        super().focusInEvent(event)
-        if event.reason() not in _PASSING:
-            self._ring = event.reason() in _BY_TAB
-        self.update()
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        super().focusOutEvent(event)
-        self._space = False
-        self.update()

@@ -3,14 +3,13 @@
 from functools import reduce
 from typing import Final
 
-from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from studio.brief import Brief
 from studio.drawing.arrange import Laid, arrange
 from studio.geometry import Box, Point
-from studio.units import Unit
 from studio.words import tr
 from studio.workroom import Docket
 
@@ -19,33 +18,25 @@ from ..tokens import SIZE
 from .bubble import bubble_box, bubble_words, paint_bubble
 from .drag import Drag, Grip
 from .fitting import Place, fitted
-from .glass import life, read_aloud
-from .ground import Ground
+from .glass import read_aloud
 from .handles import State, paint_handle
 from .legend import Legend
-from .pens import forget
 from .scene import Scene, changed, paint_scene, set_scene
-from .view import View, drafting_scale
+from .surface import Surface
+from .view import View
 
-_ZOOM: Final = 1.25
 _SMALLER: Final = 1.3
 """Fitted pieces that could be larger by more than this are fitted anew."""
 
 
-class Tabletop(QWidget):
+class Tabletop(Surface):
     """The pieces to scale, with rulers, measured lines, handles and legend."""
-
-    scale_changed = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.unit: Unit = "cm"
-        self.view = View()
         self.scene: Scene | None = None
         self._brief: Brief | None = None
         self._boxes: list[Box] = []  # of the cut lines, mm on the table
-        self._fitted = True
-        self._zoomed = False  # by hand, since the last fit
         self._held = False  # a number is being dragged somewhere else
         self._sparse = False  # the pieces filled little of the view when last at rest
         self._another = True  # the next docket is of another skirt
@@ -56,10 +47,7 @@ class Tabletop(QWidget):
         self._drag: Drag | None = None
         self._before: Scene | None = None  # the scene when a drag began
         self._bubble_shown: Box | None = None
-        self._ring = False  # the focus came by a key
-        self._ground, self._legend = Ground(), Legend()
-        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
-        self.setMinimumSize(360, 240)
+        self._legend = Legend()
         self.setAccessibleName(tr("Pieces"))
 
     def show_docket(self, docket: Docket) -> None:
@@ -89,12 +77,6 @@ class Tabletop(QWidget):
         if released:
             self._rest()
 
-    def set_unit(self, unit: Unit) -> None:
-        """Rulers, grid and words in another unit."""
-        if unit != self.unit:
-            self.unit = unit
-            self._relay()
-
     def light(self, path: str) -> None:
         """Light every line that the path governs, its dimension and its handle; "" lights nothing."""
         if path != self._lit:
@@ -108,18 +90,6 @@ class Tabletop(QWidget):
             self._look(self._fit_view(), fitted=True)
             self._shown, self._sparse = not self._hides(), self._place().sparse(self._now())
 
-    def zoom_in(self) -> None:
-        """A quarter larger, about the middle."""
-        self._look(self.view.zoomed(self.view.scale * _ZOOM, self._middle()))
-
-    def zoom_out(self) -> None:
-        """As much smaller."""
-        self._look(self.view.zoomed(self.view.scale / _ZOOM, self._middle()))
-
-    def life_size(self) -> None:
-        """As large as they will be cut, as far as the screen knows its own size."""
-        self._look(self.view.zoomed(life(self.screen()), self._middle()))
-
     @property
     def legend(self) -> bool:
         """Whether the legend is shown."""
@@ -130,44 +100,6 @@ class Tabletop(QWidget):
         self._legend_on = on
         if self._fitted:
             self.fit()
-        self.update()
-
-    @property
-    def scale_words(self) -> str:
-        """The scale as drafting writes it: 1:11."""
-        return drafting_scale(self.view.scale, life(self.screen()))
-
-    def theme_changed(self) -> None:
-        """Other colours or another size of type."""
-        forget()
-        self._relay()
-
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange, QEvent.Type.PaletteChange):
-            self.theme_changed()
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        if self._fitted:
-            self.fit()
-
-    def _middle(self) -> Point:
-        return self._room().centre
-
-    def _room(self) -> Box:
-        """What lies between the rulers and the far edges, px."""
-        ruler = theme.px(SIZE.ruler)
-        return Box(ruler, ruler, self.width(), self.height())
-
-    def _look(self, view: View, fitted: bool = False) -> None:
-        """Look at the table another way."""
-        scaled = view.scale != self.view.scale
-        self._zoomed = not fitted and (scaled or self._zoomed)
-        self._fitted, self.view = fitted, view
-        if scaled:
-            self._relay()
-            self.scale_changed.emit()
         self.update()
 
     def _lay(self, laid: tuple[Laid, ...]) -> None:
