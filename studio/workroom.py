@@ -1,12 +1,14 @@
 """The one function that window, command line and tests call: a brief in, everything made up from it out."""
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from studio.brief import Brief
 from studio.check import Finding, Worked, findings
 from studio.cloth.lay import lay_out, to_buy
 from studio.cloth.placed import Lay
 from studio.draft import Draft, Fact, Notion, Piece
+from studio.geometry import Path
 from studio.styles import rack
 from studio.words import phrase
 
@@ -36,10 +38,36 @@ class Docket(Struct, frozen=True):
         return {f.name: f.value for f in self.facts}[name]
 
 
-def make_up(brief: Brief) -> Docket:
-    """Draft, lay and check.  Pure: an equal brief gives an equal docket."""
+def make_up(brief: Brief, before: Docket | None = None) -> Docket:
+    """Draft, lay and check.  Pure: an equal brief gives an equal docket.
+
+    A better lay that was found for the docket `before` is kept where the same outlines lie on the same cloth.
+    """
     draft = rack.draft(brief)
-    lay = lay_out(draft.pieces, brief.cloth)
+    if before is not None and before.brief.cloth == brief.cloth and outlines(before.draft) == outlines(draft):
+        return _docket(brief, draft, moved_to(before.lay, draft.pieces))
+    return _docket(brief, draft, lay_out(draft.pieces, brief.cloth))
+
+
+def relaid(docket: Docket, lay: Lay) -> Docket:
+    """The same skirt on a better lay plan."""
+    return _docket(docket.brief, docket.draft, lay)
+
+
+def outlines(draft: Draft) -> tuple[tuple[str, int, bool, Path], ...]:
+    """All of a draft that a lay plan depends on."""
+    return tuple((p.id, p.cut, p.mirrored, p.cut_line) for p in draft.pieces if p.cloth == "main")
+
+
+def moved_to(lay: Lay, pieces: tuple[Piece, ...]) -> Lay:
+    """A lay of the same outlines, redrafted: each place holds the piece as it is now."""
+    now = {p.id: p for p in pieces}
+    placed = tuple(replace(p, piece=now[p.piece.id]) for p in lay.placed)
+    adrift = tuple(replace(a, piece=now[a.piece.id]) for a in lay.adrift)
+    return replace(lay, placed=placed, adrift=adrift, misfits=tuple(now[p.id] for p in lay.misfits))
+
+
+def _docket(brief: Brief, draft: Draft, lay: Lay) -> Docket:
     buy = to_buy(lay.length, brief.cloth.shrinkage)
     need = lay.length / (1 - brief.cloth.shrinkage)
     facts = (

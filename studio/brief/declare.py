@@ -10,7 +10,9 @@ from typing import Annotated, Any, Literal, TypeAlias, get_args, get_origin, get
 from msgspec import Meta, Struct
 from msgspec.structs import fields
 
-Kind: TypeAlias = Literal["length", "ratio", "count", "share", "weight", "price", "choice", "switch", "name", "bands", "held"]
+Kind: TypeAlias = Literal[
+    "length", "ratio", "count", "share", "weight", "price", "choice", "switch", "name", "bands", "held"
+]
 When: TypeAlias = tuple[tuple[str, tuple[str, ...]], ...]
 """Paths, each with the values of it for which a field applies; all must hold."""
 

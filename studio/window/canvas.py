@@ -12,7 +12,9 @@ from studio.workroom import Docket
 
 from .actions import Actions
 from .board import Board
+from .board.surface import Surface
 from .foot import Foot
+from .layplan import LayPlan
 from .sewing import SewingView
 
 
@@ -31,6 +33,7 @@ class View(Protocol):
 
 VIEWS: Final[tuple[tuple[str, str, Callable[[QWidget], View]], ...]] = (
     ("pieces", "Pieces", Board),
+    ("lay", "Lay plan", LayPlan),
     ("sewing", "Sewing order", SewingView),
 )
 """Every view there is, in the order of the switch: its name, its words, and what makes it."""
@@ -50,10 +53,15 @@ class Canvas(QWidget):
         board = self.views["pieces"]
         assert isinstance(board, Board)
         self.board = board
+        lay = self.views["lay"]
+        assert isinstance(lay, LayPlan)
+        self.lay = lay
         sewing = self.views["sewing"]
         assert isinstance(sewing, SewingView)
         self.sewing = sewing
-        self._for_board = (do.fit, do.life_size, do.larger, do.smaller, do.lines)
+        self._surfaces: dict[str, Surface] = {"pieces": self.board, "lay": self.lay.table}
+        self._to_look = (do.fit, do.life_size, do.larger, do.smaller)
+        self._lines = do.lines
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
@@ -65,8 +73,10 @@ class Canvas(QWidget):
         """Show a view."""
         self._stack.setCurrentIndex(list(self.views).index(name))
         self.foot.rest_on(name)
-        for action in self._for_board:
-            action.setEnabled(name == "pieces")
+        for action in self._to_look:
+            action.setEnabled(name in self._surfaces)
+        self._lines.setEnabled(name == "pieces")
+        self._show_scale()
 
     @property
     def view(self) -> str:
@@ -85,19 +95,37 @@ class Canvas(QWidget):
             view.light(path)
 
     def _connect(self, do: Actions) -> None:
-        do.fit.triggered.connect(self.board.fit)
-        do.life_size.triggered.connect(self.board.life_size)
-        do.larger.triggered.connect(self.board.zoom_in)
-        do.smaller.triggered.connect(self.board.zoom_out)
+        do.fit.triggered.connect(self._fit)
+        do.life_size.triggered.connect(self._life_size)
+        do.larger.triggered.connect(self._larger)
+        do.smaller.triggered.connect(self._smaller)
         do.lines.toggled.connect(self._show_legend)
         by_key = QShortcut(QKeySequence("L"), self.board, context=Qt.ShortcutContext.WidgetShortcut)
         by_key.activated.connect(do.lines.toggle)
-        self.board.scale_changed.connect(self._show_scale)
+        for surface in self._surfaces.values():
+            surface.scale_changed.connect(self._show_scale)
         self.foot.advise("")
         self._show_scale()
 
     def _show_legend(self, on: bool) -> None:
         self.board.legend = on
 
+    @property
+    def _surface(self) -> Surface:
+        """What is looked at; the board where the view has no scale."""
+        return self._surfaces.get(self.view, self.board)
+
+    def _fit(self) -> None:
+        self._surface.fit()
+
+    def _life_size(self) -> None:
+        self._surface.life_size()
+
+    def _larger(self) -> None:
+        self._surface.zoom_in()
+
+    def _smaller(self) -> None:
+        self._surface.zoom_out()
+
     def _show_scale(self) -> None:
-        self.foot.show_scale(self.board.scale_words)
+        self.foot.show_scale(self._surface.scale_words)

@@ -8,9 +8,10 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from studio.brief import Brief
 from studio.brief.skirt_file import save
+from studio.cloth.placed import Lay
 from studio.history import History
 from studio.styles import rack
-from studio.workroom import Docket, make_up
+from studio.workroom import Docket, make_up, relaid
 
 
 class Desk(QObject):
@@ -44,7 +45,7 @@ class Desk(QObject):
     def docket(self) -> Docket:
         """What is made up from the brief as it is now."""
         if self._docket is None or self._docket.brief is not self.brief:
-            self._docket = make_up(self.brief)
+            self._docket = make_up(self.brief, before=self._docket)
         self._drafted = self.history
         return self._docket
 
@@ -57,6 +58,12 @@ class Desk(QObject):
         """Make up now what was to be made up at the next turn of the event loop."""
         self._pause.stop()
         self._make_up()
+
+    def relay(self, planned: Docket, lay: Lay) -> None:
+        """Take a better lay plan of a docket, if that is still the one on the desk and its own is longer."""
+        if self._docket is planned and planned.brief is self.brief and _better(lay, planned.lay):
+            self._docket = relaid(planned, lay)
+            self.made_up.emit(self._docket)
 
     def settle(self) -> None:
         """Have whatever is being typed taken as meant."""
@@ -120,3 +127,8 @@ class Desk(QObject):
                 self.made_up.emit(self._docket)
             raise
         self.made_up.emit(docket)
+
+
+def _better(lay: Lay, than: Lay) -> bool:
+    """Whether a plan is shorter, or more is known of how short a plan can be."""
+    return lay.length < than.length - 1e-3 or (lay.length <= than.length + 1e-3 and lay.bound > than.bound + 1e-3)

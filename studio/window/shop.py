@@ -77,6 +77,7 @@ class Shop(QObject):
         table.edited.connect(desk.edit)
         table.finished.connect(desk.finish)
         table.mended.connect(self._mend)
+        table.better.connect(desk.relay)
         table.construction.folded.connect(self._keep_sections)
         desk.made_up.connect(self._show)
         desk.settling.connect(table.settle)

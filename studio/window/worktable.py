@@ -24,12 +24,13 @@ class Worktable(QWidget):
     """It shows a docket and says what the maker does to it; it decides nothing.
 
     `edited` carries a path and its new value, live; `finished` that the edit is over; `mended` the finding whose
-    remedy was chosen.
+    remedy was chosen; `better` carries a docket and a better lay plan of it.
     """
 
     edited = Signal(str, object)
     finished = Signal(str)
     mended = Signal(object)
+    better = Signal(object, object)
 
     def __init__(self, do: Actions, unit: Unit, parent: QWidget) -> None:
         super().__init__(parent)
@@ -112,8 +113,15 @@ class Worktable(QWidget):
         board.dropped.connect(self.finished)
         board.lit_here.connect(self.lights.point)
         board.chosen.connect(self.reveal)
+        self.canvas.lay.edited.connect(self._put)
+        self.canvas.lay.better.connect(self.better)
         self.strip.findings.pointed.connect(self.lights.point)
         self.strip.findings.mended.connect(self.mended)
+
+    def _put(self, path: str, value: object) -> None:
+        """A piece was put down: one step."""
+        self.edited.emit(path, value)
+        self.finished.emit(path)
 
     def _finish(self, path: str) -> None:
         self.finished.emit(path)

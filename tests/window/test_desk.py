@@ -11,16 +11,16 @@ from studio.trouble import Trouble
 from studio.window import desk
 from studio.window.running import Faults
 from studio.window.shop import Shop
-from studio.workroom import make_up
+from studio.workroom import Docket, make_up
 
 
 def break_at(waist: float, fault: Exception) -> Any:
     """Drafting that breaks down at one waist."""
 
-    def broken(brief: Brief) -> Any:
+    def broken(brief: Brief, before: Docket | None = None) -> Any:
         if brief.body.waist == waist:
             raise fault
-        return make_up(brief)
+        return make_up(brief, before)
 
     return broken
 

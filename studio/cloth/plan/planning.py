@@ -41,6 +41,12 @@ class Planning:
 
         plan = improve.first_plan(self._task.problem)
         if not plan.proven:
+            self.begin(plan)
+        return plan
+
+    def begin(self, plan: Plan | None = None) -> None:
+        """Set the worker to better a plan, or to make one; this takes some milliseconds."""
+        if self._worker is None:
             self._worker = subprocess.Popen(
                 [sys.executable, "-m", _WORKER],
                 stdin=subprocess.PIPE,
@@ -51,7 +57,6 @@ class Planning:
             )
             self._reader = threading.Thread(target=self._read, args=(self._worker, plan), daemon=True)
             self._reader.start()
-        return plan
 
     def poll(self) -> Plan | None:
         """The best plan since the last time, if there is a better one."""
@@ -74,7 +79,7 @@ class Planning:
         if self._reader is not None:
             self._reader.join(1.0)
 
-    def _read(self, worker: "subprocess.Popen[bytes]", best: Plan) -> None:
+    def _read(self, worker: "subprocess.Popen[bytes]", best: Plan | None) -> None:
         """Hand on the worker's plans, each better than the last; then say how it ended."""
         assert worker.stdin and worker.stdout and worker.stderr
         with worker.stdin, worker.stdout, worker.stderr:
@@ -88,7 +93,12 @@ class Planning:
                     plan = msgspec.json.decode(line, type=Plan)
                 except msgspec.DecodeError:
                     continue  # cut short as the worker ended
-                if plan.length < best.length - 1e-6 or plan.bound > best.bound + 1e-6 or plan.proven > best.proven:
+                if (
+                    best is None
+                    or plan.length < best.length - 1e-6
+                    or plan.bound > best.bound + 1e-6
+                    or plan.proven > best.proven
+                ):
                     best = plan
                     self._plans.append(plan)
             words = worker.stderr.read().decode(errors="replace").strip().splitlines()

@@ -1,0 +1,166 @@
+"""The hand on the lay plan: a piece is dragged, turned, held and let go, by pointer or by key."""
+
+from typing import Final
+
+from msgspec import Struct
+from msgspec.structs import replace
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QHideEvent, QKeyEvent, QMouseEvent
+from PySide6.QtWidgets import QWidget
+
+from studio.brief import Held
+from studio.cloth.placed import Placed
+from studio.geometry import Point
+
+from ..board.surface import LEFT, SHIFT
+from .laid import drawn
+from .table import ClothTable
+
+_NUDGE: Final[dict[int, tuple[int, int]]] = {
+    Qt.Key.Key_Left: (-1, 0), Qt.Key.Key_Right: (1, 0), Qt.Key.Key_Up: (0, -1), Qt.Key.Key_Down: (0, 1)
+}  # fmt: skip
+_STEP, _FINE = 10.0, 1.0  # mm for a key, and with Shift
+
+
+class _Grasp(Struct, frozen=True):
+    """A piece in the hand: where the button went down (mm), where the piece lay, and whether it has moved."""
+
+    placed: Placed
+    pressed: Point
+    moved: bool = False
+
+
+class HandTable(ClothTable):
+    """`put` carries all that is held once a piece has been moved, turned, or let go: one step to undo."""
+
+    put = Signal(object)
+    picked = Signal(str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._grasp: _Grasp | None = None
+
+    def _busy(self) -> bool:
+        return self._grasp is not None
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        at = Point(*event.position().toTuple())
+        if self._grasp or self._pan:
+            return
+        one = self.at(at) if event.button() == LEFT and not self._space else None
+        if one is not None:
+            self._choose(one.key)
+            self._grasp = _Grasp(one.placed, self.view.mm(at))
+        elif not self._start_pan(event, at):
+            event.ignore()
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        at = Point(*event.position().toTuple())
+        if self._grasp:
+            self._carry(self._grasp, self.view.mm(at))
+        elif self._pan:
+            self._pan_to(self._pan, at)
+        else:
+            over = self.at(at) is not None
+            self.setCursor(Qt.CursorShape.SizeAllCursor if over else Qt.CursorShape.ArrowCursor)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        if self._grasp and event.button() == LEFT:
+            grasp, self._grasp = self._grasp, None
+            if grasp.moved:
+                now = next(d.placed for d in self.pieces if d.key == (grasp.placed.piece.id, grasp.placed.copy))
+                self._hold(now)
+        elif self._pan and event.button() == self._pan.button:
+            pan, self._pan = self._pan, None
+            if not pan.sure:
+                self._choose(None)
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        super().hideEvent(event)
+        self._pan = None
+        self._drop_back()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        key = event.key()
+        one = next((d.placed for d in self.pieces if d.key == self.chosen), None)
+        if key == Qt.Key.Key_Escape and (self._grasp or self.chosen):
+            self._drop_back()
+            self._choose(None)
+        elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self.pieces:
+            self._choose_next(-1 if event.modifiers() & SHIFT else 1)
+        elif one is not None and key in _NUDGE:
+            step = _FINE if event.modifiers() & SHIFT else _STEP
+            x, y = _NUDGE[key]
+            self._hold(self._kept(one, one.at.moved(x * step, y * step)))
+        elif one is not None and key == Qt.Key.Key_R:
+            self.turn()
+        elif one is not None and key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
+            self.let_go()
+        else:
+            super().keyPressEvent(event)
+
+    def turn(self) -> None:
+        """Turn the chosen piece half round, about its middle; quarter turns would leave the grain."""
+        one = next((d.placed for d in self.pieces if d.key == self.chosen), None)
+        if one is not None and not one.half:
+            self._hold(replace(one, turn=(one.turn + 180) % 360))
+
+    def let_go(self) -> None:
+        """Let the planner place the chosen piece again."""
+        assert self.docket is not None
+        rest = tuple(h for h in self.docket.brief.cloth.held if (h.piece, h.copy) != self.chosen)
+        if rest != self.docket.brief.cloth.held:
+            self.put.emit(rest)
+
+    def let_all_go(self) -> None:
+        """Let the planner place everything again."""
+        assert self.docket is not None
+        if self.docket.brief.cloth.held:
+            self.put.emit(())
+
+    def _carry(self, grasp: _Grasp, at: Point) -> None:
+        """Move the piece under the pointer; the print shows through it where it is."""
+        by = grasp.pressed.to(at)
+        if not grasp.moved and max(abs(by.x), abs(by.y)) * self.view.scale < 3:
+            return
+        self._grasp = replace(grasp, moved=True)
+        self._show(self._kept(grasp.placed, grasp.placed.at.moved(by.x, by.y)))
+
+    def _kept(self, placed: Placed, at: Point) -> Placed:
+        """The piece at a place, kept on the cloth, to the millimetre."""
+        assert self.docket is not None
+        cloth, lay = self.docket.brief.cloth, self.docket.lay
+        top = 0.0 if lay.folded else cloth.selvedge
+        y = min(max(at.y, top), max(top, lay.width - cloth.selvedge - placed.across))
+        return replace(placed, at=Point(max(0.0, float(round(at.x))), 0.0 if placed.half else float(round(y))))
+
+    def _show(self, placed: Placed) -> None:
+        key = (placed.piece.id, placed.copy)
+        others = tuple(d for d in self.pieces if d.key != key)
+        self.pieces = (*others, drawn(placed))  # what is in hand lies on top
+        self.update()
+
+    def _drop_back(self) -> None:
+        grasp, self._grasp = self._grasp, None
+        if grasp and grasp.moved:
+            self._show(grasp.placed)
+
+    def _hold(self, placed: Placed) -> None:
+        assert self.docket is not None
+        self._show(placed)
+        turn = placed.turn
+        one = Held(placed.piece.id, placed.copy, placed.at.x, placed.at.y, turn, placed.mirrored)  # type: ignore[arg-type]
+        rest = tuple(h for h in self.docket.brief.cloth.held if (h.piece, h.copy) != (one.piece, one.copy))
+        self.put.emit((*rest, one))
+
+    def _choose(self, key: tuple[str, int] | None) -> None:
+        if key != self.chosen:
+            self.chosen = key
+            name = next((d.placed.piece.name for d in self.pieces if d.key == key), "")
+            self.picked.emit(name)
+            self.update()
+
+    def _choose_next(self, by: int) -> None:
+        keys = [d.key for d in sorted(self.pieces, key=lambda d: (d.placed.at.x, d.placed.at.y))]
+        first = 0 if by > 0 else -1
+        self._choose(keys[(keys.index(self.chosen) + by) % len(keys) if self.chosen in keys else first])

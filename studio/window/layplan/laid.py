@@ -1,0 +1,64 @@
+"""One placed piece as it is painted: its outline and inner lines on the cloth, in mm."""
+
+from msgspec import Struct
+from PySide6.QtGui import QPainterPath, QTransform
+
+from studio.cloth.placed import Placed
+from studio.draft import Piece
+from studio.draft.piece import unfolded
+from studio.geometry import Path
+
+from ..board.paths import painter_path
+
+
+class Drawn(Struct, eq=False):
+    """Paths in mm of the cloth: where it is cut, its seam line, and its folds and hem."""
+
+    placed: Placed
+    cut: QPainterPath
+    seam: QPainterPath
+    folds: QPainterPath
+
+    @property
+    def key(self) -> tuple[str, int]:
+        """Which copy of which piece."""
+        return self.placed.piece.id, self.placed.copy
+
+
+def drawn(placed: Placed) -> Drawn:
+    """The paths of a piece where it lies."""
+    way = to_cloth(placed)
+    cut, seam, folds = _own(placed.piece, placed.half)
+    return Drawn(placed, way.map(cut), way.map(seam), way.map(folds))
+
+
+def to_cloth(placed: Placed) -> QTransform:
+    """From a piece's own millimetres to those of the cloth; see `Placed.on_cloth`."""
+    box = placed.outline.box
+    way = QTransform()
+    way.translate(placed.at.x, placed.at.y)
+    across, down = (box.height, box.width) if placed.turn % 180 else (box.width, box.height)
+    match placed.turn:
+        case 90:
+            way.translate(across, 0)
+        case 180:
+            way.translate(across, down)
+        case 270:
+            way.translate(0, down)
+    way.rotate(placed.turn)
+    if placed.mirrored:
+        way.scale(-1, 1)
+        way.translate(-box.right, -box.top)
+    else:
+        way.translate(-box.left, -box.top)
+    return way
+
+
+def _own(piece: Piece, half: bool) -> tuple[QPainterPath, QPainterPath, QPainterPath]:
+    outline = piece.cut_line if half else piece.as_cut
+    folds = [m.path for m in piece.lines if m.role in ("fold", "hem")]
+    fold = next((e.path.start.x for e in piece.edges if e.fold), None)
+    if fold is not None and not half:
+        folds += [Path(tuple(c.flipped(fold) for c in path.curves)) for path in folds]
+        return painter_path([outline], 1), painter_path([unfolded(piece.seam_line, fold)], 1), painter_path(folds, 1)
+    return painter_path([outline], 1), painter_path([piece.seam_line], 1), painter_path(folds, 1)

@@ -1,0 +1,114 @@
+"""The planner beside the window: asked for a docket's plan, it hands on better ones as they come."""
+
+from typing import Final, Protocol
+
+from PySide6.QtCore import QObject, QTimer, Signal
+
+from studio.cloth.outlines import Task, laid, task
+from studio.cloth.plan.planning import Planning
+from studio.cloth.plan.problem import Plan
+from studio.workroom import Docket, outlines
+
+PAUSE: Final = 400
+"""The maker has paused when nothing was edited for so long (ms)."""
+LOOK: Final = 60
+"""How often the worker's plans are fetched (ms)."""
+SECONDS: Final = 30.0
+"""How long a plan is bettered."""
+
+
+class Search(Protocol):
+    """What is asked of a search in another process."""
+
+    trouble: str | None
+
+    @property
+    def running(self) -> bool: ...
+    def begin(self) -> None: ...
+    def poll(self) -> Plan | None: ...
+    def stop(self) -> None: ...
+
+
+class Planner(QObject):
+    """One search at a time, for the docket shown last; it begins when the maker pauses.
+
+    `better` carries the docket and a lay of it; `changed` says that a search has begun or ended.
+    """
+
+    better = Signal(object, object)
+    changed = Signal()
+
+    def __init__(self, parent: QObject) -> None:
+        super().__init__(parent)
+        self._docket: Docket | None = None
+        self._task: Task | None = None
+        self._search: Search | None = None
+        self._done: Task | None = None  # searched to the end, or stopped by the maker
+        self._pause, self._look = QTimer(self), QTimer(self)
+        self._pause.setSingleShot(True)
+        self._pause.setInterval(PAUSE)
+        self._pause.timeout.connect(self._begin)
+        self._look.setInterval(LOOK)
+        self._look.timeout.connect(self._fetch)
+
+    @property
+    def running(self) -> bool:
+        """Whether better plans may yet come."""
+        return self._search is not None or self._pause.isActive()
+
+    def plan(self, docket: Docket) -> None:
+        """Better the plan of this docket, as soon as the maker pauses; a search for the same cloth goes on."""
+        same = self._docket is not None and docket.lay.placed and _alike(self._docket, docket)
+        self._docket = docket
+        if same:
+            return
+        self.stop()
+        if not docket.lay.proven and not docket.lay.misfits and docket.lay.placed:
+            self._pause.start()
+            self.changed.emit()
+
+    def again(self) -> None:
+        """Look once more, however long it was looked before."""
+        self._done = None
+        if self._docket is not None and not self.running:
+            self._begin()
+
+    def stop(self) -> None:
+        """End the search; the plan in hand stays."""
+        was = self.running
+        self._pause.stop()
+        self._look.stop()
+        if self._search is not None:
+            self._search.stop()
+            self._search = None
+        if was:
+            self.changed.emit()
+
+    def _begin(self) -> None:
+        assert self._docket is not None
+        self._task = task(self._docket.pieces, self._docket.brief.cloth)
+        if self._task == self._done or not self._task.whole:
+            self.changed.emit()
+            return
+        self._search = self._searching(self._task)
+        self._search.begin()
+        self._look.start()
+        self.changed.emit()
+
+    def _searching(self, task: Task) -> Search:
+        return Planning(task.problem, SECONDS)
+
+    def _fetch(self) -> None:
+        search, task, docket = self._search, self._task, self._docket
+        assert search is not None and task is not None and docket is not None
+        over = not search.running
+        plan = search.poll()
+        if plan is not None:
+            self.better.emit(docket, laid(plan, task, docket.lay.bound))
+        if over or (plan is not None and plan.proven):
+            self._done = task
+            self.stop()
+
+
+def _alike(one: Docket, other: Docket) -> bool:
+    return one is other or (one.brief.cloth == other.brief.cloth and outlines(one.draft) == outlines(other.draft))

@@ -1,0 +1,248 @@
+"""The lay plan as it is seen: the cloth with its print, each piece where it is cut, how far the cloth is used."""
+
+from typing import Final
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QPen
+from PySide6.QtWidgets import QWidget
+
+from studio.geometry import Box, Point
+from studio.units import spell
+from studio.words import phrase, tr
+from studio.workroom import Docket
+
+from .. import theme
+from ..board.pens import advance, face, metrics, pen
+from ..board.surface import Surface
+from ..board.view import View
+from ..tokens import SIZE
+from .laid import Drawn, drawn
+from .print import paint_print, veil
+
+_PADS: Final = Box(112, 52, 48, 52)
+"""Room for what is written round the cloth, px."""
+_BEYOND: Final = 120.0
+"""Cloth is drawn on so far past what is used (mm), where more is to be bought."""
+_TOOTH: Final = 7.0  # px of the torn end
+_CASING: Final = 5.0
+
+
+class ClothTable(Surface):
+    """The cloth lies along the rulers; y is counted from its first edge, or from the fold."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.docket: Docket | None = None
+        self.pieces: tuple[Drawn, ...] = ()
+        self.chosen: tuple[str, int] | None = None
+        self._lit = ""
+        self.setAccessibleName(tr("Lay plan"))
+
+    def show_docket(self, docket: Docket) -> None:
+        """Show a docket's lay; the view stays unless the cloth would leave it."""
+        before, self.docket = self.docket, docket
+        self.pieces = tuple(drawn(p) for p in docket.lay.placed)
+        if before is None or self._fitted or before.lay.width != docket.lay.width:
+            self.fit()
+        self.setAccessibleDescription(self._read_aloud(docket))
+        self.update()
+
+    def light(self, path: str) -> None:
+        """Fields have nothing to light here."""
+        self._lit = path
+
+    @property
+    def length(self) -> float:
+        """How much cloth is drawn, mm: what is on hand, or somewhat more than the plan takes."""
+        assert self.docket is not None
+        on_hand = self.docket.brief.cloth.on_hand
+        return max(on_hand or 0.0, self.docket.lay.length + (0 if on_hand else _BEYOND), 300.0)
+
+    def fit(self) -> None:
+        if self.docket is None:
+            return
+        room, wide, high = self._room(), self.length, self.docket.lay.width
+        inner = Box(room.left + _PADS.left, room.top + _PADS.top, room.right - _PADS.right, room.bottom - _PADS.bottom)
+        scale = max(0.004, min(max(40.0, inner.width) / wide, max(40.0, inner.height) / high))
+        x, y = inner.left, inner.top + max(0.0, (inner.height - high * scale) / 2)
+        self._look(View(scale, x, y), fitted=True)
+
+    def at(self, px: Point) -> Drawn | None:
+        """The piece that lies there, the one on top first."""
+        mm = self.view.mm(px)
+        return next((d for d in reversed(self.pieces) if d.cut.contains(QPointF(mm.x, mm.y))), None)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        with QPainter(self) as painter:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            size, density = self.size(), self.devicePixelRatioF()
+            self._ground.paint_dots(painter, event.rect(), size, density, self.view, self.unit)
+            if self.docket is not None:
+                self._paint_cloth(painter, self.docket)
+                self._paint_words(painter, self.docket)
+            self._ground.paint_rulers(painter, size, theme.px(SIZE.ruler), density, self.view, self.unit)
+            if self._ring and self.hasFocus():
+                painter.setPen(QPen(theme.colour("accent"), 2))
+                painter.setBrush(Qt.BrushStyle.NoBrush)
+                painter.drawRect(QRectF(self.rect()).adjusted(1, 1, -1, -1))
+
+    def _paint_cloth(self, painter: QPainter, docket: Docket) -> None:
+        cloth, lay, k = docket.brief.cloth, docket.lay, self.view.scale
+        painter.save()
+        painter.translate(self.view.x, self.view.y)
+        painter.scale(k, k)
+        edge = self._edge(lay.width)
+        painter.setClipPath(edge)
+        self._paint_print(painter)
+        painter.fillPath(edge, veil())
+        inside = QPainterPath()
+        inside.setFillRule(Qt.FillRule.WindingFill)
+        for one in self.pieces:
+            inside.addPath(one.cut)
+        painter.setClipPath(inside, Qt.ClipOperation.IntersectClip)
+        self._paint_print(painter)
+        painter.setClipping(False)
+        self._paint_selvedges(painter, cloth.selvedge, lay.width, lay.folded)
+        painter.strokePath(edge, _thin("edge", 1.1 / k))
+        for one in self.pieces:
+            self._paint_piece(painter, one, k)
+        painter.restore()
+
+    def _paint_print(self, painter: QPainter) -> None:
+        assert self.docket is not None
+        lay, cloth = self.docket.lay, self.docket.brief.cloth
+        shown = self.view.mm(Point(0, 0)).x, self.view.mm(Point(self.width(), 0)).x
+        painter.save()
+        if lay.folded:  # its first edge lies on the far side of the fold
+            painter.translate(0, -lay.width)
+        paint_print(painter, cloth, max(0.0, shown[0]), min(self.length, shown[1]), self.view.scale)
+        painter.restore()
+
+    def _edge(self, width: float) -> QPainterPath:
+        """The edge of the cloth, its far end torn, mm."""
+        tooth, end = _TOOTH / self.view.scale, self.length
+        path = QPainterPath(QPointF(0, 0))
+        path.lineTo(end, 0)
+        count = max(2, round(width / (2 * tooth)))
+        for j in range(count):
+            path.lineTo(end - tooth * 0.7, width * (j + 0.5) / count)
+            path.lineTo(end, width * (j + 1) / count)
+        path.lineTo(0, width)
+        path.closeSubpath()
+        return path
+
+    def _paint_selvedges(self, painter: QPainter, deep: float, width: float, folded: bool) -> None:
+        if deep <= 0:
+            return
+        hatch = theme.colour("quiet", 90)
+        for top in (width - deep,) if folded else (0.0, width - deep):
+            painter.fillRect(QRectF(0, top, self.length, deep), hatch)
+
+    def _paint_piece(self, painter: QPainter, one: Drawn, k: float) -> None:
+        """Outlines are cased, so that they read on any print."""
+        chosen = one.key == self.chosen
+        painter.strokePath(one.cut, _thin("tissue", _CASING / k))
+        painter.strokePath(one.cut, _thin("accent" if chosen else "ink", (2.6 if chosen else 1.8) / k))
+        for path, ink in ((one.seam, "seam"), (one.folds, "fold")):
+            drawn_with = QPen(pen("fold" if ink == "fold" else "seam"))
+            drawn_with.setWidthF(drawn_with.widthF() / k)
+            painter.strokePath(path, drawn_with)
+
+    def _paint_words(self, painter: QPainter, docket: Docket) -> None:
+        """Names on the pieces, the line where the cloth is used up, the bands, and what is on hand."""
+        for one in self.pieces:
+            self._paint_name(painter, one)
+        v, lay, cloth = self.view, docket.lay, docket.brief.cloth
+        x, top, bottom = lay.length * v.scale + v.x, v.y - 26, v.y + lay.width * v.scale
+        painter.setPen(QPen(theme.colour("accent"), 2))
+        painter.drawLine(QPointF(x, top), QPointF(x, bottom + 10))
+        takes = spell(phrase("takes {l}", l=lay.length), self.unit)
+        self._paint_plate(painter, takes, max(v.x + 40, (v.x + x) / 2), top + 6, "accent")
+        if cloth.on_hand is not None:
+            says = spell(phrase("on hand {l}", l=cloth.on_hand), self.unit)
+            self._paint_plate(painter, says, v.x + self.length * v.scale / 2, bottom + 22, "quiet")
+        far = tr("fold") if lay.folded else tr("first selvedge")
+        self._paint_plate(painter, far, v.x + advance(far, "small") / 2 + 6, v.y - 12, "quiet")
+        if not lay.folded:
+            for band in cloth.bands:
+                self._paint_bracket(painter, band.start, band.end, tr(band.holds))
+
+    def _paint_bracket(self, painter: QPainter, start: float, end: float, holds: str) -> None:
+        v = self.view
+        x, a, b = v.x - 14, v.y + start * v.scale, v.y + end * v.scale
+        painter.setPen(QPen(theme.colour("quiet"), 1))
+        painter.drawPolyline([QPointF(x + 6, a), QPointF(x, a), QPointF(x, b), QPointF(x + 6, b)])
+        painter.setFont(face("small"))
+        says = spell(phrase("{h:word} {w:bare}", h=holds, w=end - start), self.unit)
+        painter.drawText(QPointF(x - 6 - advance(says, "small"), (a + b) / 2 + 4), says)
+
+    def _paint_name(self, painter: QPainter, one: Drawn) -> None:
+        box = one.cut.boundingRect()
+        piece, k = one.placed.piece, self.view.scale
+        more = self._more(one)
+        wide = max(advance(piece.name, "title", True), advance(more, "small")) + 12
+        high = metrics("title", True).height() + (metrics("small").height() + 2 if more else 0) + 6
+        if box.width() * k < wide or box.height() * k < high:
+            return
+        at = Point(box.center().x(), box.center().y())
+        middle = self.view.px(at)
+        plate = QRectF(middle.x - wide / 2, middle.y - high / 2, wide, high)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(theme.colour("tissue", 225))
+        painter.drawRoundedRect(plate, 4, 4)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.setPen(theme.colour("ink"))
+        painter.setFont(face("title", True))
+        top = plate.adjusted(0, 3, 0, 0)
+        painter.drawText(top, Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignTop, piece.name)
+        if more:
+            painter.setPen(theme.colour("quiet"))
+            painter.setFont(face("small"))
+            painter.drawText(
+                plate.adjusted(0, 0, 0, -3), Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignBottom, more
+            )
+
+    def _more(self, one: Drawn) -> str:
+        """Which copy, and what is particular about it."""
+        assert self.docket is not None
+        placed = one.placed
+        parts = []
+        if placed.piece.cut > 1:
+            parts.append(spell(phrase("{k:count} of {n:count}", k=placed.copy + 1, n=placed.piece.cut), self.unit))
+        if placed.layers == 2:
+            parts.append(tr("on the fold") if placed.half else tr("two layers"))
+        if placed.mirrored and placed.piece.mirrored:
+            parts.append(tr("turned over"))
+        if any((h.piece, h.copy) == one.key for h in self.docket.brief.cloth.held):
+            parts.append(tr("held"))
+        return ", ".join(parts)
+
+    def _paint_plate(self, painter: QPainter, words: str, x: float, y: float, token: str) -> None:
+        wide = advance(words, "small") + 12
+        plate = QRectF(x - wide / 2, y - 9, wide, 18)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(theme.colour("plate" if token == "accent" else "board"))
+        painter.drawRoundedRect(plate, 4, 4)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.setPen(theme.colour("accent_deep" if token == "accent" else token))
+        painter.setFont(face("small"))
+        painter.drawText(plate, Qt.AlignmentFlag.AlignCenter, words)
+
+    def _read_aloud(self, docket: Docket) -> str:
+        """The plan in words, for who cannot see it."""
+        parts = [spell(phrase("The plan takes {l} of cloth.", l=docket.lay.length), self.unit)]
+        for one in self.pieces:
+            at = phrase(
+                "{p:word}: {x} along, {y} across.", p=one.placed.piece.name, x=one.placed.at.x, y=one.placed.at.y
+            )
+            parts.append(spell(at, self.unit))
+        return " ".join(parts)
+
+    def sizeHint(self) -> QSize:
+        return QSize(690, 550)
+
+
+def _thin(token: str, width: float) -> QPen:
+    drawn_with = QPen(theme.colour(token), width)
+    drawn_with.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
+    return drawn_with

@@ -1,0 +1,122 @@
+"""The view of the lay plan: the cloth, and a line that says how good the plan is and whether it is still bettered."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtGui import QHideEvent, QShowEvent
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+
+from studio.cloth.plan import engine
+from studio.units import Unit, spell
+from studio.words import Phrase, phrase, tr
+from studio.workroom import Docket
+
+from ..tokens import SPACE
+from ..tool import chrome
+from ..widgets.label import Elided
+from ..widgets.strokes import hairline
+from .hand import HandTable
+from .planner import Planner
+
+
+class LayPlan(QWidget):
+    """`edited` carries a path and its new value; `better` a docket and a better lay of it."""
+
+    edited = Signal(str, object)
+    better = Signal(object, object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.table, self.planner = HandTable(self), Planner(self)
+        self._docket: Docket | None = None
+        self._bar = QWidget(self)
+        chrome(self._bar)
+        self.says = Elided("", self._bar, "small", "quiet")
+        self.look = QPushButton(self._bar)
+        self.turn = QPushButton(tr("Turn"), self._bar)
+        self.release = QPushButton(tr("Let all go"), self._bar)
+        row = QHBoxLayout(self._bar)
+        row.setContentsMargins(SPACE.m, SPACE.xs, SPACE.s, SPACE.xs)
+        row.setSpacing(SPACE.s)
+        row.addWidget(self.says, 1)
+        for button in (self.turn, self.release, self.look):
+            row.addWidget(button)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self._bar)
+        column.addWidget(hairline(self))
+        column.addWidget(self.table, 1)
+        self.setFocusProxy(self.table)
+        self.table.put.connect(self._put)
+        self.table.picked.connect(self._tell)
+        self.planner.better.connect(self.better)
+        self.planner.changed.connect(self._tell)
+        self.look.clicked.connect(self._look)
+        self.turn.clicked.connect(self.table.turn)
+        self.release.clicked.connect(self.table.let_all_go)
+
+    def show_docket(self, docket: Docket) -> None:
+        """Show the docket's lay; while the view is seen it is bettered."""
+        self._docket = docket
+        if self.isVisible():
+            self._take_up(docket)
+
+    def _take_up(self, docket: Docket) -> None:
+        self.table.show_docket(docket)
+        self.planner.plan(docket)
+        self._tell()
+
+    def set_unit(self, unit: Unit) -> None:
+        """Write lengths in another unit."""
+        self.table.set_unit(unit)
+        self._tell()
+
+    def light(self, path: str) -> None:
+        """Fields light nothing here."""
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        if self._docket is not None:
+            self._take_up(self._docket)
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        super().hideEvent(event)
+        self.planner.stop()
+
+    def _put(self, held: object) -> None:
+        self.edited.emit("cloth.held", held)
+
+    def _look(self) -> None:
+        self.planner.stop() if self.planner.running else self.planner.again()
+
+    def _tell(self, _picked: str = "") -> None:
+        docket, running = self._docket, self.planner.running
+        if docket is None:
+            return
+        self.says.setText(spell(words(docket, running, engine.present()), self.table.unit))
+        self.look.setText(tr("Stop looking") if running else tr("Look for a better plan"))
+        self.look.setEnabled(running or not (docket.lay.proven or docket.lay.misfits))
+        self.turn.setEnabled(self.table.chosen is not None)
+        self.release.setEnabled(bool(docket.brief.cloth.held))
+
+
+def words(docket: Docket, running: bool, with_engine: bool) -> Phrase:
+    """How good the plan is, as far as it is known."""
+    lay = docket.lay
+    if lay.misfits:
+        return phrase("{p:word} does not fit the cloth.", p=lay.misfits[0].name)
+    if lay.proven:
+        return phrase("Takes {l}: the best possible.", l=lay.length)
+    if not with_engine:
+        text = (
+            "Takes {l}, laid in rows: at least {s:share} of the best possible. Closer plans need the planner’s engine."
+        )
+    elif running:
+        text = "Takes {l}: at least {s:share} of the best possible. Looking for better …"
+    else:
+        text = "Takes {l}: at least {s:share} of the best possible."
+    return phrase(text, l=lay.length, s=_whole(lay.share))
+
+
+def _whole(share: float) -> float:
+    """Rounded down to whole per cent: never more than is known."""
+    return int(share * 100 + 1e-9) / 100
