@@ -4,13 +4,16 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QPainter, QPen
 
 from .. import theme
+from ..cloth.under import Prints
 from .pens import SEE_THROUGH, halo, pale, pen
 from .shape import Drawn, Shape
 
 
-def paint_piece(painter: QPainter, shape: Shape, lit: str) -> None:
-    """One piece, its origin where the painter stands; lines that the path `lit` governs are lit."""
+def paint_piece(painter: QPainter, shape: Shape, lit: str, under: Prints | None) -> None:
+    """One piece, its origin where the painter stands, over its print; lines that the path `lit` governs are lit."""
     painter.fillPath(shape.outline, theme.colour("tissue"))
+    if under is not None:
+        under.paint(painter, shape.piece.id, shape.outline, shape.sewn, shape.scale)
     painter.setBrush(Qt.BrushStyle.NoBrush)
     for drawn in sorted(shape.drawn, key=lambda d: lit in d.governs):
         _paint(painter, shape, drawn, lit in drawn.governs)

@@ -10,6 +10,7 @@ from studio.drawing.arrange import Laid
 from studio.geometry import Box
 from studio.units import Unit
 
+from ..cloth.under import Prints
 from .dimensions import Measured, place_dimensions
 from .drag import Grip
 from .handles import grips
@@ -68,8 +69,11 @@ def changed(before: Scene, now: Scene) -> Box | None:
     return reduce(Box.joined, found).grown(30) if found else None
 
 
-def paint_scene(painter: QPainter, scene: Scene, lit: str, seen: Box, before: Scene | None) -> None:
-    """Pieces, what they were before a drag, names and measured lines; the painter stands at the table's origin.
+def paint_scene(
+    painter: QPainter, scene: Scene, lit: str, seen: Box, before: Scene | None, under: Prints | None = None
+) -> None:  # fmt: skip
+    """Pieces over their print, what they were before a drag, names and measured lines; the painter stands at the
+    table's origin.
 
     Only what meets the box `seen` (px) is painted.
     """
@@ -77,7 +81,7 @@ def paint_scene(painter: QPainter, scene: Scene, lit: str, seen: Box, before: Sc
         if scene.box(k).grown(12).meets(seen):
             at = QPointF(one.at.x * scene.scale, one.at.y * scene.scale)
             painter.translate(at)
-            paint_piece(painter, drawn, lit)
+            paint_piece(painter, drawn, lit, under)
             painter.translate(-at)
     if before is not None:
         _paint_before(painter, scene, before, lit)

@@ -14,6 +14,7 @@ from studio.words import tr
 from studio.workroom import Docket
 
 from .. import theme
+from ..cloth.under import Prints, prints
 from ..tokens import SIZE
 from .bubble import bubble_box, bubble_words, paint_bubble
 from .drag import Drag, Grip
@@ -48,6 +49,7 @@ class Tabletop(Surface):
         self._before: Scene | None = None  # the scene when a drag began
         self._bubble_shown: Box | None = None
         self._legend = Legend()
+        self._under: Prints | None = None
         self.setAccessibleName(tr("Pieces"))
 
     def show_docket(self, docket: Docket) -> None:
@@ -60,6 +62,9 @@ class Tabletop(Surface):
         laid, before = arrange(docket.pieces), self.scene
         self._boxes = [one.box for one in laid]
         self._lay(laid)
+        under, self._under = self._under, prints(docket)
+        if under != self._under:
+            self.update()
         if before is None or self._another:
             self._another = False
             self.fit()
@@ -188,7 +193,7 @@ class Tabletop(Surface):
         seen = Box(area.left() - x, area.top() - y, area.right() + 1 - x, area.bottom() + 1 - y)
         lit = self._drag.grip.path if self._drag else self._lit
         painter.translate(x, y)
-        paint_scene(painter, scene, lit, seen, self._before)
+        paint_scene(painter, scene, lit, seen, self._before, self._under)
         for grip in scene.grips:
             at = Point(grip.at.x * scene.scale, grip.at.y * scene.scale)
             if Box(*at, *at).grown(16).meets(seen):

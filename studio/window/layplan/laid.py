@@ -1,7 +1,7 @@
 """One placed piece as it is painted: its outline and inner lines on the cloth, in mm."""
 
 from msgspec import Struct
-from PySide6.QtGui import QPainterPath, QTransform
+from PySide6.QtGui import QPainterPath
 
 from studio.cloth.placed import Placed
 from studio.draft import Piece
@@ -9,6 +9,7 @@ from studio.draft.piece import unfolded
 from studio.geometry import Path
 
 from ..board.paths import painter_path
+from ..cloth.way import to_cloth
 
 
 class Drawn(Struct, eq=False):
@@ -30,28 +31,6 @@ def drawn(placed: Placed) -> Drawn:
     way = to_cloth(placed)
     cut, seam, folds = _own(placed.piece, placed.half)
     return Drawn(placed, way.map(cut), way.map(seam), way.map(folds))
-
-
-def to_cloth(placed: Placed) -> QTransform:
-    """From a piece's own millimetres to those of the cloth; see `Placed.on_cloth`."""
-    box = placed.outline.box
-    way = QTransform()
-    way.translate(placed.at.x, placed.at.y)
-    across, down = (box.height, box.width) if placed.turn % 180 else (box.width, box.height)
-    match placed.turn:
-        case 90:
-            way.translate(across, 0)
-        case 180:
-            way.translate(across, down)
-        case 270:
-            way.translate(0, down)
-    way.rotate(placed.turn)
-    if placed.mirrored:
-        way.scale(-1, 1)
-        way.translate(-box.right, -box.top)
-    else:
-        way.translate(-box.left, -box.top)
-    return way
 
 
 def _own(piece: Piece, half: bool) -> tuple[QPainterPath, QPainterPath, QPainterPath]:

@@ -15,9 +15,9 @@ from .. import theme
 from ..board.pens import advance, face, metrics, pen
 from ..board.surface import Surface
 from ..board.view import View
+from ..cloth.print import paint_print, veil
 from ..tokens import SIZE
 from .laid import Drawn, drawn
-from .print import paint_print, veil
 
 _PADS: Final = Box(112, 52, 48, 52)
 """Room for what is written round the cloth, px."""
