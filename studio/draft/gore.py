@@ -18,7 +18,7 @@ from studio.geometry import Arc, Cubic, Curve, Line, Path, Point, line
 UPRIGHT = 1e-6
 """A slant below this (radians) is none: the level line is straight."""
 STEEPEST, INMOST = 1.05, -0.35
-"""No side slants more (radians): 60 degrees out, where nine gores make three circles, and 20 degrees in."""
+"""No side slants more (radians): 60 degrees out, where eight gores make three circles, and 20 degrees in."""
 LEAST_FALL = 30.0
 """Between hip and hem, or flare and hem, at least this much is left (mm), and a quarter of a very short skirt."""
 LEAVES, ARRIVES = 0.45, 0.3
@@ -110,7 +110,7 @@ def fall(
     What cannot be drafted is drawn in to what can: a hip at or below the hem lies above it, and the flare is
     no more than the sides, their allowance and the hem's (mm) have room for.
     """
-    deep = min(hip_depth, length - min(LEAST_FALL, length / 4))
+    deep = min(hip_depth, lowest_hip(length))
     flare = deep
     if flare_from > deep:
         flare = max(deep, min(flare_from, length - max(LEAST_FALL, 0.2 * (length - deep))))
@@ -130,6 +130,11 @@ def fall(
         falls = _slanted(falls, half_top, half_hip, slant)
         fair, more = (slant, more) if _fair(half_top, half_hip, falls) else (fair, slant)
     return _slanted(falls, half_top, half_hip, fair)
+
+
+def lowest_hip(length: float) -> float:
+    """The lowest a hip line can be drafted on a gore so long, mm below the waist."""
+    return length - min(LEAST_FALL, length / 4)
 
 
 def _slanted(falls: Fall, half_top: float, half_hip: float, slant: float) -> Fall:

@@ -2,13 +2,14 @@
 
 # fmt: off
 import math
+from collections.abc import Iterator
 from typing import Annotated
 
 from msgspec.structs import replace
 
-from studio.brief import Brief, Flare
+from studio.brief import Brief
 from studio.brief.declare import mm
-from studio.draft import Dimension, Draft, Edge, Fact, LineMark, Part, Piece, Seam
+from studio.draft import Dimension, Draft, Edge, Fact, Handle, LineMark, Part, Piece, Seam, Spot
 from studio.draft.cut_line import cut_line
 from studio.draft.hang import hang
 from studio.draft.marks import notch_on
@@ -26,11 +27,6 @@ class Godet(gored.Gored, frozen=True, tag="godet"):
         "Sweep of the gores", 800, 8000, "Once round the hem, godets left out.", step=20)] = 1400.0
     godet_height: Annotated[float, mm("Godet height", 60, 900, "From its point to the hem line.", step=5)] = 300.0
     godet_width: Annotated[float, mm("Godet width", 60, 900, "Along the hem line, finished.", step=5)] = 250.0
-
-    @property
-    def flare(self) -> Flare:
-        """Its hem bends as sharply as a circle's."""
-        return "circle"
 # fmt: on
 
 LEFT = 20.0
@@ -52,15 +48,20 @@ def draft(brief: Brief, skirt: Godet) -> Draft:
 
 
 def height(brief: Brief, skirt: Godet) -> float:
-    """How high the godets reach (mm): as asked, as far as the opening leaves a seam above them."""
-    length = brief.finished_length
-    return max(min(skirt.godet_height, length - min(brief.stop, length / 2) - LEFT), length / 5)
+    """How high the godets reach up a side (mm): as asked, as far as the opening leaves a seam above them."""
+    side = _side(brief, skirt)
+    return max(min(skirt.godet_height, side - min(brief.stop, side / 2) - LEFT), side / 5)
 
 
 def count(brief: Brief, skirt: Godet) -> int:
     """One for each seam that is there at their height: a wrap and a very short skirt have none at the opening."""
-    opened = brief.opening.kind == "wrap" or brief.stop > brief.finished_length - height(brief, skirt) - TOUCH
+    opened = brief.opening.kind == "wrap" or brief.stop > _side(brief, skirt) - height(brief, skirt) - TOUCH
     return skirt.gores - opened
+
+
+def _side(brief: Brief, skirt: Godet) -> float:
+    """Length of the side of a gore, mm: all are alike."""
+    return gored.gores(brief, skirt).gores[0].side
 
 
 def _beside(gore: str) -> Part:
@@ -83,7 +84,15 @@ def _parted(piece: Piece, deep: float) -> Piece:
         else:
             below, above = e.path.split(deep)
             edges += (replace(e, name="left godet", path=below, sews_to="godet/right"), replace(e, path=above))
-    return replace(piece, edges=tuple(edges), spots=(*piece.spots, *points))
+    kept = (s for s in piece.spots if not (s.on in ("right", "left") and _beneath(s, piece.edge(s.on), deep)))
+    return replace(piece, edges=tuple(edges), spots=(*kept, *points))
+
+
+def _beneath(notch: Spot, side: Edge, deep: float) -> bool:
+    """Whether a notch lies where a godet comes between the gores that it matched."""
+    along = side.path.nearest(notch.at)[0]
+    below = side.path.length - along if side.name == "right" else along
+    return side.path.length >= deep + TOUCH and below < deep
 
 
 def _godet(brief: Brief, skirt: Godet, deep: float, parted: set[tuple[str, str]]) -> Piece:
@@ -100,12 +109,27 @@ def _godet(brief: Brief, skirt: Godet, deep: float, parted: set[tuple[str, str]]
     return Piece(
         id="godet", name=tr("Godet"), edges=edges, cut_line=cut_line(edges),
         grain=(Point(0, deep * 0.4), Point(0, deep * 0.8)), cut=count(brief, skirt), row=2,
-        lines=(LineMark("hem", Path((arc,)), phrase("hem fold"), ("skirt.length",)),),
+        lines=tuple(_hem_lines(brief, arc)), handles=_handles(skirt, deep),
         dimensions=(
             Dimension("skirt.godet_width", arc.end, arc.start, "below", wide),
             Dimension("skirt.godet_height", Point(arc.end.x, 0), Point(arc.end.x, deep), "left", high),
         ),
     )  # fmt: skip
+
+
+def _hem_lines(brief: Brief, arc: Arc) -> Iterator[LineMark]:
+    """The fold of the hem and where its raw edge is turned under; a faced hem has neither."""
+    if brief.seams.hem_kind == "faced":
+        return
+    yield LineMark("hem", Path((arc,)), phrase("hem fold"), ("skirt.length",))
+    if 0 < brief.first_turn < brief.hem:
+        turn = Path((arc.offset(brief.hem - brief.first_turn),))
+        yield LineMark("first turn", turn, phrase("first turn"), ("seams.first_turn",))
+
+
+def _handles(skirt: Godet, deep: float) -> tuple[Handle, ...]:
+    """The height is dragged at the hem, where it is as asked."""
+    return (Handle("skirt.godet_height", Point(0, deep), "y", 1.0),) if deep == skirt.godet_height else ()
 
 
 def _width(skirt: Godet, deep: float) -> float:
