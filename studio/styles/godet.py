@@ -7,7 +7,7 @@ from typing import Annotated
 
 from msgspec.structs import replace
 
-from studio.brief import Brief
+from studio.brief import Brief, Flare
 from studio.brief.declare import mm
 from studio.draft import Dimension, Draft, Edge, Fact, Handle, LineMark, Part, Piece, Seam, Spot
 from studio.draft.cut_line import cut_line
@@ -27,6 +27,11 @@ class Godet(gored.Gored, frozen=True, tag="godet"):
         "Sweep of the gores", 800, 8000, "Once round the hem, godets left out.", step=20)] = 1400.0
     godet_height: Annotated[float, mm("Godet height", 60, 900, "From its point to the hem line.", step=5)] = 300.0
     godet_width: Annotated[float, mm("Godet width", 60, 900, "Along the hem line, finished.", step=5)] = 250.0
+
+    @property
+    def flare(self) -> Flare:
+        """Its hem bends as sharply as a circle's."""
+        return "circle"
 # fmt: on
 
 LEFT = 20.0
