@@ -77,27 +77,28 @@ def _beside(gore: str) -> Part:
 def _parted(piece: Piece, deep: float) -> Piece:
     """A gore whose sides end at the godet's point, and go on as sides that are sewn to the godet."""
     edges: list[Edge] = []
-    points = []
+    points: dict[str, Spot] = {}
     for e in piece.edges:
         if e.name not in ("right", "left") or e.path.length < deep + TOUCH:
             edges.append(e)
             continue
-        points.append(notch_on(e.path, e.path.length - deep if e.name == "right" else deep, e.allowance, e.name))
+        along = e.path.length - deep if e.name == "right" else deep
+        points[e.name] = notch_on(e.path, along, e.allowance, e.name)
+        one, other = e.path.split(along)
         if e.name == "right":
-            above, below = e.path.split(e.path.length - deep)
-            edges += (replace(e, path=above), replace(e, name="right godet", path=below, sews_to="godet/left"))
+            edges += (replace(e, path=one), replace(e, name="right godet", path=other, sews_to="godet/left"))
         else:
-            below, above = e.path.split(deep)
-            edges += (replace(e, name="left godet", path=below, sews_to="godet/right"), replace(e, path=above))
-    kept = (s for s in piece.spots if not (s.on in ("right", "left") and _beneath(s, piece.edge(s.on), deep)))
-    return replace(piece, edges=tuple(edges), spots=(*kept, *points))
+            edges += (replace(e, name="left godet", path=one, sews_to="godet/right"), replace(e, path=other))
+    kept = (s for s in piece.spots if s.on not in points or not _beneath(s, points[s.on]))
+    return replace(piece, edges=tuple(edges), spots=(*kept, *points.values()))
 
 
-def _beneath(notch: Spot, side: Edge, deep: float) -> bool:
-    """Whether a notch lies where a godet comes between the gores that it matched."""
-    along = side.path.nearest(notch.at)[0]
-    below = side.path.length - along if side.name == "right" else along
-    return side.path.length >= deep + TOUCH and below < deep
+def _beneath(notch: Spot, point: Spot) -> bool:
+    """Whether a notch lies further down its side than the godet's point, where a godet comes between the gores that it
+    matched.
+    """
+    down = point.turn + (90 if point.on == "left" else -90)
+    return point.at.to(notch.at).dot(Point(math.cos(math.radians(down)), math.sin(math.radians(down)))) > 0
 
 
 def _godet(brief: Brief, skirt: Godet, deep: float, parted: set[tuple[str, str]]) -> Piece:
