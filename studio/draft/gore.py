@@ -63,7 +63,7 @@ class Fall(Struct, frozen=True):
         return _corner(half_hip, self.hip_slant, self.hip_of(half_hip) + self.flare - self.hip)
 
     def hip_of(self, half_hip: float) -> float:
-        """Where the hip lies on a gore's axis: a wider one's ends are higher up, and so is the hem's corner, by more."""
+        """Where the hip lies on a gore's axis (mm): a wider one's higher up, so that all are equally long below it."""
         wider = _corner(half_hip - self.half_hip, self.hip_slant, 0).x
         return self.hip + wider * (math.tan(self.hip_slant / 2) - math.tan(self.hem_slant / 2))
 
@@ -129,7 +129,7 @@ def fall(
     falls = Fall(half_hip, length, deep, flare, 0.0, held, held)
     corner, bend = falls.corner(half_hip), falls.bend
     room = length - corner.y
-    most = min(STEEPEST, 0.9 * (room - bend) / corner.x, held + 1.5 * bend / (allowance + HOLLOW))
+    most = min(STEEPEST, 0.9 * (room - bend) / corner.x, held + 2 * math.atan2(bend, allowance + HOLLOW))
     slant = _flare_slant(half_hem, room, corner.x, inmost if trumpet else held, max(held, most))
     return _topped(replace(falls, hem_slant=slant), half_top, allowance)
 
@@ -228,10 +228,18 @@ def _below(half_hip: float, foot: Point, falls: Fall) -> tuple[Curve, ...]:
     end = _corner(falls.half_hem(half_hip), falls.hem_slant, falls.length)
     if abs(falls.hem_slant - falls.hip_slant) < UPRIGHT:
         return (Line(foot, end),)
-    begins, corner = falls.begins(half_hip), falls.corner(half_hip)
-    out = corner.along(_way(falls.hem_slant), falls.bend)
-    bend = Cubic(begins, begins.towards(corner, 2 / 3), out.towards(corner, 2 / 3), out)
-    return (*((Line(foot, begins),) if falls.flare > falls.hip else ()), bend, Line(out, end))
+    begins = falls.begins(half_hip)
+    bend = _bend(begins, falls.hip_slant, falls.hem_slant, falls.bend)
+    return (*((Line(foot, begins),) if falls.flare > falls.hip else ()), bend, Line(bend.end, end))
+
+
+def _bend(begins: Point, from_slant: float, to_slant: float, leg: float) -> Arc:
+    """The arc that turns a side from one slant to another; `leg` is from where it begins to the corner it rounds."""
+    turn = to_slant - from_slant
+    radius = leg / math.tan(abs(turn) / 2)
+    first = (180.0 if turn > 0 else 0.0) - math.degrees(from_slant)
+    centre = begins.along(_way(from_slant).outward(), math.copysign(radius, turn))
+    return Arc(centre, radius, first, -math.degrees(turn))
 
 
 def _half_flare(slant: float, room: float, half_hip: float) -> float:

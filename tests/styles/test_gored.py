@@ -11,6 +11,7 @@ from studio.brief import Brief
 from studio.draft import Piece, notches
 from studio.draft.gore import Gore, fall, gore
 from studio.geometry import Arc
+from studio.geometry.path import joined
 from studio.styles import rack
 from studio.workroom import Docket, make_up
 
@@ -163,6 +164,45 @@ def test_quarters_are_marked(gores: int, place: str):
     seams = [710 * k / gores for k in range(gores + 1)]
     there = [*notches(waist.one, pieces), *seams]
     assert all(min(abs(n - t) for t in there) < 0.01 for n in band)
+
+
+SHAPES = (
+    {"skirt__sweep": 1100.0}, {}, {"skirt__sweep": 4000.0}, {"skirt__sweep": 8000.0, "skirt__gores": 4},
+    {"skirt__sweep": 8000.0, "skirt__gores": 12}, {"skirt__flare_from": 450.0},
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+def test_side_has_no_corner_and_is_never_hollow_above_the_hips(shape: dict[str, float]):
+    """From waist to hip the side rounds out as the body does (its way only ever turns inwards), and nowhere down to
+    the hem does it break: what flares more is bent in below the hips (common practice, no source).
+    """
+    for g in {p.id: p for p in panels(gored(**shape))}.values():
+        side = joined(e.path for e in g.edges if e.name in ("right opening", "right"))
+        hip = next(s for s in g.spots if s.role == "notch" and s.governs == ("body.waist_to_hip",) and "right" in s.on)
+        down = side.nearest(hip.at)[0]
+        slants = [math.atan2(*side.direction(down * k / 40)) for k in range(41)]
+        assert all(b <= a + 1e-9 for a, b in itertools.pairwise(slants))
+        for a, b in itertools.pairwise(side.curves):
+            assert abs(a.direction(1).cross(b.direction(0))) < 1e-9
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+@pytest.mark.parametrize("balance", [0.0, 0.2])
+def test_waist_hips_and_hem_run_on_across_every_seam(shape: dict[str, float], balance: float):
+    """At both ends of waist and hem a gore's side stands square, so that across a seam the angle is 180 degrees within
+    0.5; the sides of all gores are equally long, above the hips and below them.
+    """
+    made = gored(skirt__balance=balance, **shape)
+    for piece in panels(made):
+        for edge in ("waist", "hem"):
+            assert all(90 == pytest.approx(angle, abs=0.25) for angle in at_seam(piece, edge))
+    lengths = {
+        round(joined(e.path for e in p.edges if e.name.startswith(side)).length, 3)
+        for p in panels(made)
+        for side in ("left", "right")
+    }
+    assert 1 == len(lengths)
 
 
 @settings(max_examples=30)
