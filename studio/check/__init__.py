@@ -2,6 +2,7 @@
 
 from msgspec.structs import replace
 
+from .as_typed import as_typed
 from .band import band_needs_shape, closed_girth_holds, interfacing_fits
 from .body import hip_smaller_than_waist, measurement_unusual
 from .buttons import button_fits_band, hole_inside_extension
@@ -21,7 +22,6 @@ from .skirt import (
     seams_walk,
     stride,
 )
-from .tiers import tiers_as_typed
 
 RULES: tuple[Rule, ...] = (
     can_be_sewn, opening_passes_hips, stop_above_hem, zip_long_enough, allowance_holds_zip,
@@ -30,7 +30,7 @@ RULES: tuple[Rule, ...] = (
     hem_too_deep_for_curve, level_after_hanging,
     lining_can_hang, lining_leaves_length, lining_lets_step, lining_fits_cloth,
     pocket_at_side_seam, pocket_clear_of_opening, patch_fits,
-    tiers_as_typed,
+    as_typed,
     pleats_stay_shut_at_hip, pleats_overlap, pleats_take_cloth,
     pieces_fit_cloth, cloth_on_hand_suffices,
     hip_smaller_than_waist, measurement_unusual,

@@ -9,7 +9,7 @@ from msgspec.structs import replace
 
 from studio.brief import Brief, Flare
 from studio.brief.declare import mm
-from studio.draft import Dimension, Draft, Edge, Fact, Handle, LineMark, Part, Piece, Seam, Spot
+from studio.draft import Dimension, Draft, Drawn, Edge, Fact, Handle, LineMark, Part, Piece, Seam, Spot, drawn
 from studio.draft.cut_line import cut_line
 from studio.draft.hang import hang
 from studio.draft.marks import notch_on
@@ -49,13 +49,22 @@ def draft(brief: Brief, skirt: Godet) -> Draft:
     sweep = Fact("hem_sweep", "Hem sweep", _sweep(brief, skirt))
     facts = tuple(sweep if f.name == sweep.name else f for f in hung.facts)
     pieces = (*gores, _godet(brief, skirt, deep, parted))
-    return hang(brief, replace(hung, pieces=pieces, seams=seams, facts=facts))
+    held = (*hung.drawn, *_kept(skirt, deep))
+    return hang(brief, replace(hung, pieces=pieces, seams=seams, facts=facts, drawn=held))
+
+
+def _kept(skirt: Godet, deep: float) -> Iterator[Drawn]:
+    """A godet as high and as wide as it can be."""
+    text = "A godet {asked} high would reach the opening; this one is {made} high."
+    yield from drawn("skirt.godet_height", skirt.godet_height, deep, text)
+    text = "The godet asked is {asked} wide; one {h} high can be {made}."
+    yield from drawn("skirt.godet_width", skirt.godet_width, _width(skirt, deep), text, h=deep)
 
 
 def height(brief: Brief, skirt: Godet) -> float:
     """How high the godets reach up a side (mm): as asked, as far as the opening leaves a seam above them."""
     side = _side(brief, skirt)
-    return max(min(skirt.godet_height, side - min(brief.stop, side / 2) - LEFT), side / 5)
+    return min(skirt.godet_height, max(side - min(brief.stop, side / 2) - LEFT, side / 5))
 
 
 def count(brief: Brief, skirt: Godet) -> int:

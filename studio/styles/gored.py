@@ -12,8 +12,8 @@ from msgspec.structs import replace
 
 from studio.brief import Brief, Flare, Skirt
 from studio.brief.declare import mm, per_cent, whole
-from studio.draft import Dimension, Draft, Fact, Handle, LineMark, Piece, Spot
-from studio.draft.gore import Gore, fall, gore, lowest_hip
+from studio.draft import Dimension, Draft, Drawn, Fact, Handle, LineMark, Piece, Spot, drawn
+from studio.draft.gore import Gore, fall, gore, lowest_flare, lowest_hip
 from studio.draft.gore_ring import Kind, gore_ring, gore_stations
 from studio.draft.hang import Hung, hang
 from studio.draft.marks import FIRST, Station, notch_on
@@ -72,7 +72,13 @@ def hung(brief: Brief, skirt: Gored) -> Hung:
         Fact("hem_sweep", "Hem sweep", cut.hem),
         Fact("panels", "Gores", len(ring), "count"),
     )
-    return Hung(ring, met, tuple(_piece(brief, skirt, cut, kind, ring) for kind in kinds), facts)
+    return Hung(
+        ring,
+        met,
+        tuple(_piece(brief, skirt, cut, kind, ring) for kind in kinds),
+        facts,
+        drawn=tuple(kept(brief, skirt, cut)),
+    )
 
 
 def gores(brief: Brief, skirt: Gored) -> Cut:
@@ -85,6 +91,26 @@ def gores(brief: Brief, skirt: Gored) -> Cut:
         brief.waist_seam, hip, skirt.sweep + over, brief.finished_length, brief.hip_depth, skirt.flare_from or 0.0,
         skirt.gores, skirt.balance, brief.opening.place, brief.seams.allowance, brief.hem,
     )  # fmt: skip
+
+
+def kept(brief: Brief, skirt: Gored, cut: Cut) -> Iterator[Drawn]:
+    """A sweep that so many gores cannot take, ease that the waist gives anyhow, a flare that cannot begin there."""
+    over = lap(brief)
+    text = "The sweep asked is {asked}; {n:count} gores so long can take {made}."
+    if cut.hem - over > skirt.sweep:
+        text = "The sweep asked is {asked}; {n:count} gores so long need {made}."
+    yield from drawn("skirt.sweep", skirt.sweep, cut.hem - over, text, n=skirt.gores)
+    least = brief.waist_seam - brief.hips - over if brief.waistband.kind == "elastic" else 0.0
+    text = "Under elastic the hips have {made} of ease, not the {asked} asked."
+    yield from drawn("skirt.hip_ease", skirt.hip_ease, max(skirt.hip_ease, least), text)
+    if skirt.flare_from is not None:
+        deep = min(brief.hip_depth, lowest_hip(brief.finished_length))
+        made = max(deep, min(skirt.flare_from, lowest_flare(brief.finished_length, deep)))
+        text = "The flare asked begins {asked} down; the gores can flare from {made}."
+        above = made == deep
+        yield from drawn("skirt.flare_from", skirt.flare_from, made, text,
+                         instead={"skirt.flare_from": None} if above else None,
+                         does=phrase("Flare from the hips") if above else None)  # fmt: skip
 
 
 def lap(brief: Brief) -> float:
