@@ -166,17 +166,14 @@ def test_every_way_to_make_it(style: str, band: str):
 
 @each_style
 def test_every_body_gets_into_her_skirt(style: str):
-    """Wherever the opening would not pass the hips, the remedy's opening does."""
+    """Wherever the opening would not pass the hips, one finding says so, and one press makes an opening that does."""
     for one in (*of_bodies(style)[::4], *(rack.edit(b, {"opening.zip_stop": 60.0}) for b in of_bodies(style)[::4])):
-        for finding in make_up(one).findings:
+        found = make_up(one).findings
+        assert sum(f.rule == "opening-passes-hips" for f in found) <= 1
+        for finding in found:
             if finding.rule == "opening-passes-hips":
                 assert finding.remedy is not None, finding
                 mended = make_up(rack.edit(one, finding.remedy))
-                left = [f.says.text for f in mended.findings if f.rule == "opening-passes-hips"]
-                assert finding.says.text not in left
-                for again in (f for f in mended.findings if f.rule == "opening-passes-hips"):
-                    assert again.remedy is not None
-                    mended = make_up(rack.edit(mended.brief, again.remedy))
                 assert "opening-passes-hips" not in {f.rule for f in mended.findings}
                 hip = one.body.hip
                 assert hip is not None
