@@ -90,7 +90,7 @@ class Gore(Struct, frozen=True):
     def left(self) -> Path:
         """The other side, walked upwards, to end just where the waist starts."""
         *below, curve = self.right.flipped(0).reversed().curves
-        return Path((*below, replace(curve, end=self.waist.start)))
+        return Path((*below, replace(curve, end=self.waist.start) if isinstance(curve, Cubic) else curve))
 
     @property
     def side(self) -> float:
@@ -194,16 +194,21 @@ def _waist_slant(half_top: float, foot: Point, hip_slant: float, allowance: floa
     arc would, if the allowance has room at the waist's corners.
     """
     slant, most = 0.0, min(1.0, half_top / (allowance + 5))
-    for _ in range(8):  # the chord depends a little on the slant
+    for _ in range(30):  # the chord depends a little on the slant
         chord = _corner(half_top, slant, 0).to(foot)
-        slant = min(most, max(-most, 2 * math.atan2(chord.x, chord.y) - hip_slant))
+        before, slant = slant, min(most, max(-most, 2 * math.atan2(chord.x, chord.y) - hip_slant))
+        if abs(slant - before) < UPRIGHT**2 / 10:
+            break
     return slant
 
 
-def _hip_curve(half_top: float, slant: float, foot: Point, hip_slant: float) -> Cubic:
-    """From waist to hip, tangent to both."""
+def _hip_curve(half_top: float, slant: float, foot: Point, hip_slant: float) -> Cubic | Arc:
+    """From waist to hip, tangent to both: an arc where it bends alike at both ends."""
     start = _corner(half_top, slant, 0)
+    way, turn = start.to(foot), slant - hip_slant
     chord = start.distance(foot)
+    if turn > UPRIGHT and abs(2 * math.atan2(way.x, way.y) - slant - hip_slant) < UPRIGHT**2:
+        return _turning(start, slant, hip_slant, chord / 2 / math.sin(turn / 2))
     return Cubic(start, start.along(_way(slant), chord * LEAVES), foot.along(_way(hip_slant), -chord * ARRIVES), foot)
 
 
@@ -235,8 +240,12 @@ def _below(half_hip: float, foot: Point, falls: Fall) -> tuple[Curve, ...]:
 
 def _bend(begins: Point, from_slant: float, to_slant: float, leg: float) -> Arc:
     """The arc that turns a side from one slant to another; `leg` is from where it begins to the corner it rounds."""
+    return _turning(begins, from_slant, to_slant, leg / math.tan(abs(to_slant - from_slant) / 2))
+
+
+def _turning(begins: Point, from_slant: float, to_slant: float, radius: float) -> Arc:
+    """The arc of a radius (mm) down a right side from one slant to another."""
     turn = to_slant - from_slant
-    radius = leg / math.tan(abs(turn) / 2)
     first = (180.0 if turn > 0 else 0.0) - math.degrees(from_slant)
     centre = begins.along(_way(from_slant).outward(), math.copysign(radius, turn))
     return Arc(centre, radius, first, -math.degrees(turn))
