@@ -9,6 +9,7 @@ from studio.brief import Brief
 from studio.brief.conditions import ZIPS
 from studio.draft.zip import shortest_zip, too_long, zip_sold
 from studio.styles import rack
+from studio.styles.style import Edit
 from studio.words import phrase, tr
 
 from .finding import Finding, Worked, edit_words, within
@@ -90,11 +91,21 @@ def _opening_passes(w: Worked, hip: float, need: float, held: list[Finding]) -> 
     says = phrase("The opening lets {r} through; hips of {h} need {n}.", r=ring, h=hip, n=need)
     if narrow and (not tight or stop > _ring_stop(w.brief, need)):
         says = phrase("The skirt measures {g} round below the opening; hips of {h} need {n}.", g=girth, h=hip, n=need)
-    fits = _fits(w, w.brief, stop)
-    yield Finding(
-        "opening-passes-hips", "doubt", says, "opening.zip_stop", "skirt",
-        {"opening.zip_stop": stop} if fits else None, phrase("Zip stop to {s}", s=stop) if fits else None,
-    )  # fmt: skip
+    remedy = _deeper(w, stop, need, held)
+    does = phrase("Zip stop to {s}", s=stop) if remedy else None
+    yield Finding("opening-passes-hips", "doubt", says, "opening.zip_stop", "skirt", remedy, does)
+
+
+def _deeper(w: Worked, stop: float, need: float, held: list[Finding]) -> Edit | None:
+    """The edit to a deeper stop, if there is room for one; what hangs lower for it, as godets do, may want ease."""
+    if not _fits(w, w.brief, stop):
+        return None
+    edit = {"opening.zip_stop": stop}
+    after = rack.edit(w.brief, edit)
+    if held or rack.girth(after, after.hip_depth) >= need - 1e-9:
+        return edit
+    wider = banded(w, rack.cleared(after, need))
+    return None if wider is None else {**edit, **wider}
 
 
 def _ring_stop(brief: Brief, need: float) -> float:

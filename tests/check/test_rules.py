@@ -167,3 +167,12 @@ def test_stride_model(hang: float, girth: float):
 def test_above_the_leg_no_stride_is_needed():
     """A hem above the leg cannot hold a step back."""
     assert 0 == stride_girth(1650, 900)
+
+
+def test_a_deeper_stop_that_lowers_the_godets_comes_with_ease():
+    """Godets begin below the opening: one so deep that the skirt would be too narrow at the hips brings ease with it."""
+    start = brief("godet", body__waist_to_hip=324.0, skirt__hip_ease=0.0)
+    before = [f for f in make_up(start).findings if f.rule == "opening-passes-hips"]
+    assert [{"opening.zip_stop": 305.0, "skirt.hip_ease": 20.0}] == [f.remedy for f in before]
+    after = make_up(rack.edit(start, before[0].remedy or {}))
+    assert "opening-passes-hips" not in {f.rule for f in after.findings}
