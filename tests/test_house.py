@@ -183,7 +183,7 @@ def test_every_way_to_make_it(style: str, band: str):
 
 @each_style
 def test_every_body_gets_into_her_skirt(style: str):
-    """Wherever the opening would not pass the hips, the remedy's opening does."""
+    """Wherever the opening would not pass the hips, one finding says so, and one press makes an opening that does."""
     asked = 0
     for one in (*of_bodies(style)[::4], *(rack.edit(b, {"opening.zip_stop": 60.0}) for b in of_bodies(style)[::4])):
         mended = make_up(one)
@@ -301,6 +301,73 @@ def test_another_style_keeps_what_it_shares(new: str):
     assert new == rack.style_of(other)
     assert (one.body, one.waistband, one.skirt.length) == (other.body, other.waistband, other.skirt.length)
     assert one.seams == other.seams
+
+
+def is_said(docket: Docket, path: str) -> bool:
+    """Whether a finding points at this number, or would set it."""
+    return any(path == f.where or path in (f.remedy or {}) for f in docket.findings)
+
+
+def measured(docket: Docket) -> dict[str, float]:
+    """Numbers of a skirt as they can be taken off what was drafted, with the pieces laid side by side."""
+    one, found = docket.brief, {}
+    panels = [p for p in docket.pieces if p.row == 1]
+    fact = {f.name: f.value for f in docket.facts}
+    lap = one.opening.overlap if one.opening.kind == "wrap" else 0.0
+    style = rack.style_of(one)
+    if style in ("gored", "godet"):
+        found["skirt.sweep"] = sum(p.cut * p.edge("hem").path.length for p in panels) - lap
+        found["skirt.gores"] = sum(p.cut for p in panels)
+    if style == "circle":
+        found["skirt.panels"] = sum(p.cut * (2 if p.on_fold else 1) for p in panels if not p.id.endswith("-corner"))
+    if style == "pleated":
+        found["skirt.panels"] = sum(p.cut for p in panels)
+        found |= {"skirt.stitch_depth": fact["stitched_to"], "skirt.hip_ease": fact["hip_girth"] - one.hips - lap}
+    if style == "straight":
+        slits = [e.path.length for p in panels for e in p.edges if e.name == "right slit"]
+        slits += [m.path.length for p in panels for m in p.lines if m.role == "slit"]  # the fold of a vent
+        found["skirt.slit_length"] = slits[0] if slits else 0.0
+        found |= {f"skirt.{part}_darts": fact[f"{part}_darts"] for part in ("front", "back")}
+    found |= {f"skirt.depth_{k}": fact[f"tier_{k}_depth"] for k in range(1, 6) if f"tier_{k}_depth" in fact}
+    return found
+
+
+DIRECT = ("pockets.opening", "pockets.width", "pockets.depth", "seams.hem", "seams.hem_facing", "opening.zip_stop",
+          "waistband.extension", "waistband.facing_depth", "waistband.width",
+          "skirt.godet_height", "skirt.godet_width", "skirt.pleat_depth")  # fmt: skip
+"""Numbers that a measured line shows as they are; others are shared between panels, or follow from several."""
+
+
+TURNED_ON = (
+    {"skirt.slit": "slit"}, {"skirt.slit": "vent"}, {"skirt.shape": "A-line"}, {"skirt.depths": "typed"},
+    {"skirt.stitched_down": True}, {"seams.hem_kind": "faced"}, {"waistband.kind": "faced"}, {"pockets.kind": "patch"},
+    {"pockets.kind": "in seam"}, {"opening.kind": "placket"}, {"opening.kind": "wrap"}, {"skirt.length": 250.0},
+)  # fmt: skip
+"""Choices that make more numbers matter, and a length that leaves little room for them."""
+
+
+@each_style
+@settings(max_examples=80)
+@given(st.data())
+def test_every_number_is_drafted_as_typed_or_said(style: str, data: st.DataObject):
+    """Over the whole declared range: what a measured line shows, and what can be taken off the pieces, is the number
+    that was typed, or a finding names it.
+    """
+    one = data.draw(any_brief(style))
+    for edit in data.draw(st.lists(st.sampled_from(TURNED_ON), max_size=4)):
+        if set(edit) <= set(rack.declarations(one)):
+            one = rack.edit(one, edit)
+    docket = make_up(one)
+    if "can-be-sewn" in {f.rule for f in docket.findings}:
+        return
+    found = [(d.path, [*d.words.values.values()][-1]) for p in docket.pieces for d in p.dimensions]
+    shown = [(path, value) for path, value in found if path in DIRECT]
+    known = rack.declarations(one)
+    for path, value in (*shown, *measured(docket).items()):
+        typed = rack.value(one, path)
+        if typed is None or not rack.applies(one, known[path]) or (known[path].blank and not typed):
+            continue
+        assert typed == pytest.approx(value, abs=0.02) or is_said(docket, path), path
 
 
 def test_seams_know_both_sides():

@@ -2,6 +2,7 @@
 
 from msgspec.structs import replace
 
+from .as_typed import as_typed
 from .band import band_needs_shape, closed_girth_holds, interfacing_fits
 from .body import hip_smaller_than_waist, measurement_unusual
 from .border import border_on_cloth, border_runs_along, motif_inside_face
@@ -24,7 +25,6 @@ from .skirt import (
     seams_walk,
     stride,
 )
-from .tiers import tiers_as_typed
 
 RULES: tuple[Rule, ...] = (
     can_be_sewn, opening_passes_hips, stop_above_hem, zip_long_enough, allowance_holds_zip,
@@ -33,7 +33,7 @@ RULES: tuple[Rule, ...] = (
     hem_too_deep_for_curve, level_after_hanging,
     lining_can_hang, lining_leaves_length, lining_lets_step, lining_fits_cloth,
     pocket_at_side_seam, pocket_clear_of_opening, patch_fits,
-    tiers_as_typed,
+    as_typed,
     pleats_stay_shut_at_hip, pleats_overlap, pleats_take_cloth,
     border_runs_along, border_on_cloth, motif_inside_face, print_matches_at_seam, held_on_cloth,
     pieces_fit_cloth, cloth_on_hand_suffices,

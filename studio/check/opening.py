@@ -3,12 +3,16 @@
 import math
 from collections.abc import Iterator
 
+from msgspec.structs import replace
+
+from studio.brief import Brief
 from studio.brief.conditions import ZIPS
 from studio.draft.zip import shortest_zip, too_long, zip_sold
 from studio.styles import rack
-from studio.words import Phrase, phrase, tr
+from studio.styles.style import Edit
+from studio.words import phrase, tr
 
-from .finding import Finding, Weight, Worked, edit_words, within
+from .finding import Finding, Worked, edit_words, within
 from .rebanded import NAMES, rebanded
 from .sewable import banded
 
@@ -37,9 +41,10 @@ def opening_passes_hips(w: Worked) -> Iterator[Finding]:
         yield from _waist_passes(w, hip, need)
         yield from _girth_holds(w, hip, need)
         return
-    yield from _ring_passes(w, hip, need)
-    held = list(_girth_holds(w, hip, need))
-    yield from held or _girth_passes(w, hip, need)
+    held = [_stopped(w, f, need) for f in _girth_holds(w, hip, need)]
+    yield from held
+    if not any("opening.zip_stop" in (f.remedy or {}) for f in held):
+        yield from _opening_passes(w, hip, need, held)
 
 
 def _waist_passes(w: Worked, hip: float, need: float) -> Iterator[Finding]:
@@ -52,13 +57,6 @@ def _waist_passes(w: Worked, hip: float, need: float) -> Iterator[Finding]:
         yield Finding("opening-passes-hips", "stop", says, "opening.kind", "skirt", remedy, NAMES["elastic"])
 
 
-def _ring_passes(w: Worked, hip: float, need: float) -> Iterator[Finding]:
-    ring = w.brief.closed + 2 * w.brief.stop
-    if ring < need - 1e-9:
-        says = phrase("The opening lets {r} through; hips of {h} need {n}.", r=ring, h=hip, n=need)
-        yield _deeper(w, says, math.ceil((need - w.brief.closed) / 2 / 5 - 1e-9) * 5.0, "doubt", need)
-
-
 def _girth_holds(w: Worked, hip: float, need: float) -> Iterator[Finding]:
     """Where the hips are, the skirt must hold them."""
     girth = rack.girth(w.brief, w.brief.hip_depth)
@@ -69,34 +67,74 @@ def _girth_holds(w: Worked, hip: float, need: float) -> Iterator[Finding]:
         yield Finding("opening-passes-hips", "stop", says, where, "skirt", remedy, does)
 
 
-def _girth_passes(w: Worked, hip: float, need: float) -> Iterator[Finding]:
-    """Just below the stop the skirt must go over the hips, unless the opening reaches down to them."""
-    stop, depth = w.brief.stop, w.brief.hip_depth
-    girth = rack.girth(w.brief, stop)
-    if stop < depth - LEVEL and girth < need - 1e-9:
+def _stopped(w: Worked, held: Finding, need: float) -> Finding:
+    """The finding that the skirt is too narrow; where the wider one wants a deeper opening too, both in one edit."""
+    if held.remedy is None:
+        return held
+    after = rack.edit(w.brief, held.remedy)
+    stop = _least_stop(after, need)
+    if stop <= after.stop or not _fits(w, after, stop):
+        return held
+    return replace(held, remedy={**held.remedy, "opening.zip_stop": stop})
+
+
+def _opening_passes(w: Worked, hip: float, need: float, held: list[Finding]) -> Iterator[Finding]:
+    """Band and opening, and just below the stop the skirt, must go over the hips: one finding for what wants the deeper
+    stop. The skirt is not asked where it is too narrow for them anyway.
+    """
+    ring, girth = w.brief.closed + 2 * w.brief.stop, rack.girth(w.brief, w.brief.stop)
+    tight = ring < need - 1e-9
+    narrow = not held and w.brief.stop < w.brief.hip_depth - LEVEL and girth < need - 1e-9
+    if not tight and not narrow:
+        return
+    stop = _ring_stop(w.brief, need) if held else _least_stop(w.brief, need)
+    says = phrase("The opening lets {r} through; hips of {h} need {n}.", r=ring, h=hip, n=need)
+    if narrow and (not tight or stop > _ring_stop(w.brief, need)):
         says = phrase("The skirt measures {g} round below the opening; hips of {h} need {n}.", g=girth, h=hip, n=need)
-        steps = (5.0 * k for k in range(math.ceil(stop / 5), math.ceil(depth / 5) + 1))
-        deep = next((s for s in steps if s >= depth - LEVEL or _girth_at(w, s) >= need), depth)
-        yield _deeper(w, says, deep, "doubt", need)
+    remedy = _deeper(w, stop, need, held)
+    does = phrase("Zip stop to {s}", s=stop) if remedy else None
+    yield Finding("opening-passes-hips", "doubt", says, "opening.zip_stop", "skirt", remedy, does)
 
 
-def _girth_at(w: Worked, stop: float) -> float:
+def _deeper(w: Worked, stop: float, need: float, held: list[Finding]) -> Edit | None:
+    """The edit to a deeper stop, if there is room for one; what hangs lower for it, as godets do, may want ease."""
+    if not _fits(w, w.brief, stop):
+        return None
+    edit = {"opening.zip_stop": stop}
+    after = rack.edit(w.brief, edit)
+    if held or rack.girth(after, after.hip_depth) >= need - 1e-9:
+        return edit
+    wider = banded(w, rack.cleared(after, need))
+    return None if wider is None else {**edit, **wider}
+
+
+def _ring_stop(brief: Brief, need: float) -> float:
+    """The shortest stop (mm) whose opening lets so much through with the band, to 5 mm up."""
+    return math.ceil((need - brief.closed) / 2 / 5 - 1e-9) * 5.0
+
+
+def _least_stop(brief: Brief, need: float) -> float:
+    """The shortest stop (mm) that passes the hips, ring and skirt below it; as it is, if that does."""
+    depth = brief.hip_depth
+    stop = brief.stop if brief.closed + 2 * brief.stop >= need - 1e-9 else _ring_stop(brief, need)
+    if stop >= depth - LEVEL or _girth_at(brief, stop) >= need - 1e-9:
+        return stop
+    steps = (5.0 * k for k in range(math.ceil(stop / 5), math.ceil(depth / 5) + 1))
+    return next((s for s in steps if s >= depth - LEVEL or _girth_at(brief, s) >= need), depth)
+
+
+def _girth_at(brief: Brief, stop: float) -> float:
     """Girth just below an opening that ended there: what hangs below it may change with it."""
-    return rack.girth(rack.edit(w.brief, {"opening.zip_stop": stop}), stop)
+    return rack.girth(rack.edit(brief, {"opening.zip_stop": stop}), stop)
+
+
+def _fits(w: Worked, brief: Brief, stop: float) -> bool:
+    """Whether there is room for a stop so deep above the hem."""
+    return within(w, "opening.zip_stop", stop) and stop <= brief.finished_length - HAND_CLOSE
 
 
 LEVEL = 20.0
 """An opening that ends no more than this (mm) above the hips is passed by them (common practice, no source)."""
-
-
-def _deeper(w: Worked, says: Phrase, stop: float, weight: Weight, need: float) -> Finding:
-    """The finding whose remedy is a deeper stop, if there is room for one above the hem."""
-    stop = max(stop, math.ceil((need - w.brief.closed) / 2 / 5 - 1e-9) * 5.0)
-    fits = within(w, "opening.zip_stop", stop) and stop <= w.brief.finished_length - HAND_CLOSE
-    return Finding(
-        "opening-passes-hips", weight, says, "opening.zip_stop", "skirt",
-        {"opening.zip_stop": stop} if fits else None, phrase("Zip stop to {s}", s=stop) if fits else None,
-    )  # fmt: skip
 
 
 def stop_above_hem(w: Worked) -> Iterator[Finding]:

@@ -71,6 +71,12 @@ class Quarter(Struct, frozen=True):
     closing: tuple[Hinge, ...]
 
     @property
+    def flare(self) -> float:
+        """How much of the flare that was asked its side is given, mm."""
+        line = self.drawn.wanted.side
+        return line.flared(self.drawn.side.top.x + line.hip)
+
+    @property
     def side_intake(self) -> float:
         """What the side seam takes in from hip to waist, mm."""
         return max(0.0, self.drawn.side.top.x - self.drawn.side.hip.x)

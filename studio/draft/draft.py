@@ -7,6 +7,7 @@ from msgspec import Struct
 
 from studio.words import Phrase
 
+from .drawn import Drawn
 from .piece import Piece
 from .seam import Seam
 
@@ -31,12 +32,13 @@ class Notion(Struct, frozen=True):
 
 
 class Draft(Struct, frozen=True):
-    """A drafted skirt."""
+    """A drafted skirt. `drawn` are the numbers that could not be taken as they were asked."""
 
     pieces: tuple[Piece, ...]
     seams: tuple[Seam, ...]
     facts: tuple[Fact, ...]
     notions: tuple[Notion, ...]
+    drawn: tuple[Drawn, ...] = ()
 
     def piece(self, name: str) -> Piece:
         """The piece of that id; KeyError when there is none."""

@@ -41,7 +41,7 @@ def facing(piece: Piece, depth: float) -> Piece:
     waist = piece.edge("waist")
     around = _clockwise_from(piece.edges, waist)
     right, left = _side(around[1:]), _side([replace(e, path=e.path.reversed()) for e in reversed(around[1:])])
-    deep = min(depth, MOST * min(joined(e.path for e in side).length for side in (right, left)))
+    deep = min(depth, most_depth(piece))
     shut, darts = _closed(piece, waist, joined(e.path for e in right), joined(e.path for e in left))
     shut = _upright(shut, right[0].fold)
     down, up = shut.right.split(deep)[0], shut.left.split(deep)[0].reversed()
@@ -75,6 +75,13 @@ def facing(piece: Piece, depth: float) -> Piece:
         mirrored=piece.mirrored,
         row=PARTS,
     )
+
+
+def most_depth(piece: Piece) -> float:
+    """The deepest facing that a panel's sides have room for, mm."""
+    around = _clockwise_from(piece.edges, piece.edge("waist"))
+    sides = (_side(around[1:]), _side([*reversed(around[1:])]))
+    return MOST * min(sum(e.path.length for e in side) for side in sides)
 
 
 def _clockwise_from(edges: tuple[Edge, ...], first: Edge) -> list[Edge]:

@@ -1,10 +1,12 @@
-"""One gore of a skirt, flat: an upright axis, a side that curves from waist to hip and then runs straight to the hem.
+"""One gore of a skirt, flat: an upright axis, a side that rounds from waist to hip and then flares straight to the hem.
 
 Every level line of a gore meets both sides square, so that across a seam the next gore carries it on without a
 corner. A line that meets two slanted sides square is an arc about the point where they meet; its length, not its
 chord, is what a tape measures. With half its length b and the slant a (radians) of the sides where it crosses them, its
-radius is b/a, and its ends lie at b·sin(a)/a to either side. Below the hip the sides are straight, so all arcs there
-share one centre, and half the hem is half the hip and the slant times what lies between them.
+radius is b/a, and its ends lie at b·sin(a)/a to either side. Where the sides are straight, all arcs share one centre.
+
+Above the hips a side never bends inwards, for there the body rounds out: it comes to the hip less slanted than the
+line from waist to hip, and what the hem wants more is bent in gently below the hip.
 """
 
 import math
@@ -18,54 +20,57 @@ from studio.geometry import Arc, Cubic, Curve, Line, Path, Point, line
 UPRIGHT = 1e-6
 """A slant below this (radians) is none: the level line is straight."""
 STEEPEST, INMOST = 1.05, -0.35
-"""No side slants more (radians): 60 degrees out, where nine gores make three circles, and 20 degrees in."""
+"""No side slants more (radians): 60 degrees out, where eight gores make three circles, and 20 degrees in."""
 LEAST_FALL = 30.0
 """Between hip and hem, or flare and hem, at least this much is left (mm), and a quarter of a very short skirt."""
 LEAVES, ARRIVES = 0.45, 0.3
 """How far the curve from waist to hip keeps to its tangents, share of its chord: longer at the waist, as the body
 rounds out above the hip line (common practice, no source)."""
-NARROWS = 0.3
-"""A side whose waist lies straight above its hip flares no more than this (radians) from there."""
+ROUNDS = 0.5
+"""A side that flares comes to the hip with this share of the slant of the line from waist to hip, and leaves the waist
+as much beyond it."""
 HOLLOW = 25.0
-"""A hollow at the hip is as tight as its allowance and this (mm) let it be, so that the flare takes little from the
-width above the hip."""
+"""The bend into the flare turns about a circle of its allowance and at least this (mm), so that it can be pressed."""
 BEND = 0.15
-"""The bend of a trumpet takes this share of what lies below the flare point, above its corner and below it."""
+"""The bend takes this share of what lies below the place where the flare begins, above its corner and below it."""
 
 
 class Fall(Struct, frozen=True):
     """How the gores of one skirt fall: from the waist seam to the hem (mm), where the hip lies and where the flare
-    begins (mm below the waist; the hip, unless it is a trumpet), the slant of a side (radians) at waist and hem, and
-    the seam allowance (mm) that its curves must leave room for.
+    begins (mm below the waist; the hip, unless it is a trumpet), the slant of a side (radians) at waist, hip and hem,
+    and half the hip of the mean gore, mm.
     """
 
+    half_hip: float
     length: float
     hip: float
     flare: float
     waist_slant: float
+    hip_slant: float
     hem_slant: float
-    allowance: float
 
     @property
-    def trumpet(self) -> bool:
-        """Whether the sides fall upright from the hip to a lower flare point."""
-        return self.flare > self.hip
+    def bend(self) -> float:
+        """From where the flare begins to where the sides above and below would meet, mm."""
+        return BEND * (self.length - self.flare)
 
-    @property
-    def corner(self) -> float:
-        """Where upright and slanted side of a trumpet would meet, mm below the waist."""
-        return self.flare + BEND * (self.length - self.flare)
+    def corner(self, half_hip: float) -> Point:
+        """Where the sides above and below the flare would meet, of a gore that has so much (mm) of the hip."""
+        return self.begins(half_hip).along(_way(self.hip_slant), self.bend)
 
-    @property
-    def hip_slant(self) -> float:
-        """Slant of a side at the hip, radians."""
-        return 0.0 if self.trumpet else self.hem_slant
+    def begins(self, half_hip: float) -> Point:
+        """Where its side begins to flare; a trumpet falls upright to there."""
+        return _corner(half_hip, self.hip_slant, self.hip_of(half_hip) + self.flare - self.hip)
+
+    def hip_of(self, half_hip: float) -> float:
+        """Where the hip lies on a gore's axis (mm): a wider one's higher up, so that all are equally long below it."""
+        wider = _corner(half_hip - self.half_hip, self.hip_slant, 0).x
+        return self.hip + wider * (math.tan(self.hip_slant / 2) - math.tan(self.hem_slant / 2))
 
     def half_hem(self, half_hip: float) -> float:
         """Half the hem of a gore that has so much (mm) of the hip."""
-        if self.trumpet:
-            return _half_flare(self.hem_slant, self.length - self.corner, half_hip)
-        return half_hip + self.hem_slant * (self.length - self.hip)
+        corner = self.corner(half_hip)
+        return _half_flare(self.hem_slant, self.length - corner.y, corner.x)
 
 
 class Gore(Struct, frozen=True):
@@ -85,7 +90,7 @@ class Gore(Struct, frozen=True):
     def left(self) -> Path:
         """The other side, walked upwards, to end just where the waist starts."""
         *below, curve = self.right.flipped(0).reversed().curves
-        return Path((*below, replace(curve, end=self.waist.start)))
+        return Path((*below, replace(curve, end=self.waist.start) if isinstance(curve, Cubic) else curve))
 
     @property
     def side(self) -> float:
@@ -110,48 +115,39 @@ def fall(
     What cannot be drafted is drawn in to what can: a hip at or below the hem lies above it, and the flare is
     no more than the sides, their allowance and the hem's (mm) have room for.
     """
-    deep = min(hip_depth, length - min(LEAST_FALL, length / 4))
+    deep = min(hip_depth, lowest_hip(length))
     flare = deep
     if flare_from > deep:
-        flare = max(deep, min(flare_from, length - max(LEAST_FALL, 0.2 * (length - deep))))
-    falls = Fall(length, deep, flare, 0.0, 0.0, allowance)
+        flare = max(deep, min(flare_from, lowest_flare(length, deep)))
+    trumpet = flare > deep
     inmost = max(INMOST, -half_hem / (hem + 10))
-    if falls.trumpet:
-        room, bend = length - falls.corner, falls.corner - flare
-        most = min(STEEPEST, 0.9 * (room - bend) / half_hip, 1.5 * bend / (allowance + HOLLOW))
-        return _slanted(falls, half_top, half_hip, _flare_slant(half_hem, room, half_hip, inmost, most))
-    wanted = min(STEEPEST, deep / half_hip, max(inmost, (half_hem - half_hip) / (length - deep)))
-    falls = _slanted(falls, half_top, half_hip, wanted)
-    if _fair(half_top, half_hip, falls):
-        return falls
-    fair, more = min(wanted, (half_hip - half_top) / deep), wanted
-    for _ in range(16):
-        slant = (fair + more) / 2
-        falls = _slanted(falls, half_top, half_hip, slant)
-        fair, more = (slant, more) if _fair(half_top, half_hip, falls) else (fair, slant)
-    return _slanted(falls, half_top, half_hip, fair)
+    chord = math.atan2(half_hip - half_top, deep)
+    held = 0.0 if trumpet else min(chord * (ROUNDS if chord > 0 else 1.0), deep / half_hip)
+    straight = max(inmost, (half_hem - half_hip) / (length - deep))
+    if not trumpet and straight <= held:
+        return _topped(Fall(half_hip, length, deep, flare, 0.0, straight, straight), half_top, allowance)
+    falls = Fall(half_hip, length, deep, flare, 0.0, held, held)
+    corner, bend = falls.corner(half_hip), falls.bend
+    room = length - corner.y
+    most = min(STEEPEST, 0.9 * (room - bend) / corner.x, held + 2 * math.atan2(bend, allowance + HOLLOW))
+    slant = _flare_slant(half_hem, room, corner.x, inmost if trumpet else held, max(held, most))
+    return _topped(replace(falls, hem_slant=slant), half_top, allowance)
 
 
-def _slanted(falls: Fall, half_top: float, half_hip: float, slant: float) -> Fall:
-    """The same fall with another flare."""
-    falls = replace(falls, hem_slant=slant)
-    foot = _corner(half_hip, falls.hip_slant, falls.hip)
-    return replace(falls, waist_slant=_waist_slant(half_top, foot, falls.hip_slant, falls.allowance))
+def lowest_hip(length: float) -> float:
+    """The lowest a hip line can be drafted on a gore so long, mm below the waist."""
+    return length - min(LEAST_FALL, length / 4)
 
 
-def _fair(half_top: float, half_hip: float, falls: Fall) -> bool:
-    """Whether the side may flare so from the hip: a hollow leaves its allowance room, and the skirt above the hip is
-    hardly narrower than the waist.
-    """
-    foot = _corner(half_hip, falls.hip_slant, falls.hip)
-    curve = _hip_curve(half_top, falls.waist_slant, foot, falls)
-    chord = curve.start.to(curve.end)
-    mean = math.atan2(chord.x, chord.y)
-    if falls.hip_slant > 4 * max(0.0, mean) + NARROWS or 2 * foot.y < falls.hip:
-        return False
-    speeds = [(curve.speed(share / 8), curve.bend(share / 8)) for share in range(3, 9)]
-    tightest = max(bend.cross(way) / math.hypot(*way) ** 3 for way, bend in speeds)
-    return tightest * (falls.allowance + HOLLOW / 2) < 1
+def lowest_flare(length: float, hip: float) -> float:
+    """The lowest a trumpet of this length and hip can begin to flare, mm below the waist."""
+    return length - max(LEAST_FALL, 0.2 * (length - hip))
+
+
+def _topped(falls: Fall, half_top: float, allowance: float) -> Fall:
+    """The same fall with its slant at the waist."""
+    foot = _corner(falls.half_hip, falls.hip_slant, falls.hip)
+    return replace(falls, waist_slant=_waist_slant(half_top, foot, falls.hip_slant, allowance))
 
 
 @lru_cache(maxsize=256)
@@ -159,16 +155,17 @@ def gore(half_top: float, half_hip: float, falls: Fall, side: float | None = Non
     """The gore with half its waist and half its hip so long (mm); `side` is how long its sides must be (mm), to be
     sewn to gores with another hip: the slant at the waist is then what gives it.
     """
-    foot = _corner(half_hip, falls.hip_slant, falls.hip)
+    deep = falls.hip_of(half_hip)
+    foot = _corner(half_hip, falls.hip_slant, deep)
     below = _below(half_hip, foot, falls)
     slant = falls.waist_slant
     if side is not None:
         slant = _slant_for(half_top, foot, falls, side - sum(c.length for c in below))
-    curve = _hip_curve(half_top, slant, foot, falls)
+    curve = _hip_curve(half_top, slant, foot, falls.hip_slant)
     hem = _level(falls.half_hem(half_hip), falls.hem_slant, falls.length)
     return Gore(
         waist=_level(half_top, slant, 0), right=Path((curve, *below)), hem=hem.reversed(),
-        hip=_level(half_hip, falls.hip_slant, falls.hip), hip_along=curve.length,
+        hip=_level(half_hip, falls.hip_slant, deep), hip_along=curve.length,
     )  # fmt: skip
 
 
@@ -193,39 +190,33 @@ def _way(slant: float) -> Point:
 
 
 def _waist_slant(half_top: float, foot: Point, hip_slant: float, allowance: float) -> float:
-    """Slant of the side at the waist (radians), for a fair curve down to its hip at `foot`.
-
-    Where the flare is less than the chord from waist to hip, the curve is as an arc, bent alike at both ends. Where
-    it is more, the side leaves the waist as far outside the chord as it comes to the hip, but never beyond
-    twice the chord's slant, so that it holds the hips above the hip line and does not bulge.
+    """Slant of the side at the waist (radians): from there to the hip at `foot` it bends alike at both ends, as an
+    arc would, if the allowance has room at the waist's corners.
     """
     slant, most = 0.0, min(1.0, half_top / (allowance + 5))
-    for _ in range(8):  # the chord depends a little on the slant
+    for _ in range(30):  # the chord depends a little on the slant
         chord = _corner(half_top, slant, 0).to(foot)
-        mean = math.atan2(chord.x, chord.y)
-        wanted = 2 * mean - hip_slant if hip_slant < mean else min(hip_slant, 2 * mean)
-        slant = min(most, max(0.0, wanted))
+        before, slant = slant, min(most, max(-most, 2 * math.atan2(chord.x, chord.y) - hip_slant))
+        if abs(slant - before) < UPRIGHT**2 / 10:
+            break
     return slant
 
 
-def _hip_curve(half_top: float, slant: float, foot: Point, falls: Fall) -> Cubic:
-    """From waist to hip, tangent to both; a hollow at the hip is as tight as its allowance lets it be."""
-    hip_slant, allowance = falls.hip_slant, falls.allowance
+def _hip_curve(half_top: float, slant: float, foot: Point, hip_slant: float) -> Cubic | Arc:
+    """From waist to hip, tangent to both: an arc where it bends alike at both ends."""
     start = _corner(half_top, slant, 0)
+    way, turn = start.to(foot), slant - hip_slant
     chord = start.distance(foot)
-    leave = start.along(_way(slant), chord * LEAVES)
-    arrive = chord * ARRIVES
-    inside = _way(hip_slant).cross(leave.to(foot))  # of the straight below, drawn on upwards: then the hip is hollow
-    if inside > 0:  # an end of a cubic bends by 2/3 of that over the square of its tangent
-        arrive = min(0.5 * chord, max(0.1 * chord, math.sqrt(2 / 3 * inside * (allowance + HOLLOW))))
-    return Cubic(start, leave, foot.along(_way(hip_slant), -arrive), foot)
+    if turn > UPRIGHT and abs(2 * math.atan2(way.x, way.y) - slant - hip_slant) < UPRIGHT**2:
+        return _turning(start, slant, hip_slant, chord / 2 / math.sin(turn / 2))
+    return Cubic(start, start.along(_way(slant), chord * LEAVES), foot.along(_way(hip_slant), -chord * ARRIVES), foot)
 
 
 def _slant_for(half_top: float, foot: Point, falls: Fall, length: float) -> float:
     """The slant at the waist that makes the hip curve so long (mm): the secant rule from the usual slant."""
 
     def over(slant: float) -> float:
-        return _hip_curve(half_top, slant, foot, falls).length - length
+        return _hip_curve(half_top, slant, foot, falls.hip_slant).length - length
 
     a, b = falls.waist_slant, falls.waist_slant + 0.01
     f, g = over(a), over(b)
@@ -238,15 +229,26 @@ def _slant_for(half_top: float, foot: Point, falls: Fall, length: float) -> floa
 
 
 def _below(half_hip: float, foot: Point, falls: Fall) -> tuple[Curve, ...]:
-    """The side from hip to hem: straight, or upright to the flare point, then bent into the straight."""
-    slant = falls.hem_slant
-    end = _corner(falls.half_hem(half_hip), slant, falls.length)
-    if not falls.trumpet:
+    """The side from hip to hem: straight, or bent into the straight from where the flare begins."""
+    end = _corner(falls.half_hem(half_hip), falls.hem_slant, falls.length)
+    if abs(falls.hem_slant - falls.hip_slant) < UPRIGHT:
         return (Line(foot, end),)
-    bend = falls.corner - falls.flare
-    top, corner = Point(half_hip, falls.flare), Point(half_hip, falls.corner)
-    out = corner.along(_way(slant), bend)
-    return (Line(foot, top), Cubic(top, top.towards(corner, 2 / 3), out.towards(corner, 2 / 3), out), Line(out, end))
+    begins = falls.begins(half_hip)
+    bend = _bend(begins, falls.hip_slant, falls.hem_slant, falls.bend)
+    return (*((Line(foot, begins),) if falls.flare > falls.hip else ()), bend, Line(bend.end, end))
+
+
+def _bend(begins: Point, from_slant: float, to_slant: float, leg: float) -> Arc:
+    """The arc that turns a side from one slant to another; `leg` is from where it begins to the corner it rounds."""
+    return _turning(begins, from_slant, to_slant, leg / math.tan(abs(to_slant - from_slant) / 2))
+
+
+def _turning(begins: Point, from_slant: float, to_slant: float, radius: float) -> Arc:
+    """The arc of a radius (mm) down a right side from one slant to another."""
+    turn = to_slant - from_slant
+    first = (180.0 if turn > 0 else 0.0) - math.degrees(from_slant)
+    centre = begins.along(_way(from_slant).outward(), math.copysign(radius, turn))
+    return Arc(centre, radius, first, -math.degrees(turn))
 
 
 def _half_flare(slant: float, room: float, half_hip: float) -> float:

@@ -7,6 +7,7 @@ from studio.brief import Brief
 
 from .bands import Waist, band, under
 from .draft import Draft, Fact, Notion
+from .drawn import Drawn, drawn
 from .fastening import closed_girth
 from .hem_facing import hem_faced
 from .lining import lining
@@ -21,7 +22,8 @@ from .seam import Seam
 
 class Hung(Struct, frozen=True):
     """Everything below the waist seam: the ring at the waist with the stations where it meets the band, every piece,
-    the seams that are not the ring's own, the style's own facts, and stitching beyond its seams (mm), for the thread.
+    the seams that are not the ring's own, the style's own facts, stitching beyond its seams (mm), for the thread, and
+    the numbers of the style that were drawn in.
     """
 
     ring: Ring
@@ -31,6 +33,7 @@ class Hung(Struct, frozen=True):
     seams: tuple[Seam, ...] = ()
     stitching: float = 0.0
     notions: tuple[Notion, ...] = ()
+    drawn: tuple[Drawn, ...] = ()
 
 
 def hang(brief: Brief, hung: Hung) -> Draft:
@@ -57,7 +60,17 @@ def hang(brief: Brief, hung: Hung) -> Draft:
             *lined.notions,
             _thread(brief, replace(hung, pieces=(*hung.pieces, *lined.pieces))),
         ),
+        drawn=(*hung.drawn, *top.drawn, *lap.drawn, *faced.drawn, *_first_turn(brief)),
     )
+
+
+def _first_turn(brief: Brief) -> tuple[Drawn, ...]:
+    """What is turned under first, where it was typed and the hem was left to the skirt: at most half of that."""
+    seams = brief.seams
+    if seams.hem_kind != "turned twice" or seams.first_turn == type(seams)().first_turn:
+        return ()
+    text = "A hem of {h} cannot be turned under by {asked} first; half of it is {made}."
+    return drawn("seams.first_turn", seams.first_turn, brief.first_turn, text, h=brief.hem)
 
 
 def _facts(brief: Brief) -> tuple[Fact, ...]:

@@ -9,6 +9,7 @@ from studio.units import spell
 from studio.words import phrase
 
 from .cut_line import cut_line
+from .drawn import Drawn, drawn
 from .piece import PARTS, Dimension, Edge, Piece
 from .seam import Part, Seam
 from .turned_over import edges_over
@@ -17,23 +18,29 @@ MOST = 0.6
 """A facing covers at most this share of its panel's shorter side (common practice, no source)."""
 
 
+TOO_DEEP = "The hem facing asked is {asked} deep; the panels have room for {made}."
+
+
 class Faced(Struct, frozen=True):
-    """The panels, each sewn to its own facing; the facings; and the seams between them."""
+    """The panels, each sewn to its own facing; the facings; the seams between them; the depth asked, if too much."""
 
     panels: tuple[Piece, ...]
     facings: tuple[Piece, ...] = ()
     seams: tuple[Seam, ...] = ()
+    drawn: tuple[Drawn, ...] = ()
 
 
 def hem_faced(brief: Brief, pieces: tuple[Piece, ...]) -> Faced:
     """Every panel that ends in a hem gets a strip as deep as the brief says, where hems are faced."""
     if brief.seams.hem_kind != "faced":
         return Faced(pieces)
+    asked = brief.seams.hem_facing
     hemmed = [p for p in pieces if any(e.name == "hem" for e in p.edges)]
     return Faced(
         tuple(_sewn(p) if any(p is h for h in hemmed) else p for p in pieces),
         tuple(_facing(p, _depth(brief, p), brief.seams.allowance) for p in hemmed),
         tuple(Seam("hem facing", (Part(p.id, "hem"),), (Part(_id(p), "hem", True),)) for p in hemmed),
+        drawn("seams.hem_facing", asked, min([asked, *(_depth(brief, p) for p in hemmed)]), TOO_DEEP),
     )
 
 

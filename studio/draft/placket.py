@@ -16,6 +16,7 @@ from studio.words import phrase, tr
 
 from .cut_line import cut_line
 from .draft import Notion
+from .drawn import Drawn, drawn
 from .fastening import BUTTON_ROOM, SNAP, button_place, held_by, hole_length, inset
 from .interfacing import interfacing, interfacing_notion
 from .piece import PARTS, Dimension, Edge, LineMark, Note, Piece, Spot, Spotted
@@ -32,12 +33,16 @@ OVER, UNDER = "placket", "placket-under"
 LAPS = ("waistband.extension",)
 
 
+TOO_NARROW = "The strips of a placket are as wide as the extension, and no less than {made}; {asked} was asked."
+
+
 class Placket(Struct, frozen=True):
     """Its pieces, the seams to both edges of the opening, and what to have ready."""
 
     pieces: tuple[Piece, ...] = ()
     seams: tuple[Seam, ...] = ()
     notions: tuple[Notion, ...] = ()
+    drawn: tuple[Drawn, ...] = ()
 
 
 def placket(brief: Brief, ring: Ring, pieces: tuple[Piece, ...]) -> Placket:
@@ -51,6 +56,7 @@ def placket(brief: Brief, ring: Ring, pieces: tuple[Piece, ...]) -> Placket:
         (over, under, *stiffened),
         (Seam("placket", (Part(OVER, "seam", True),), last), Seam("placket", (Part(UNDER, "seam", True),), first)),
         tuple(interfacing_notion(s) for s in stiffened),
+        drawn("waistband.extension", brief.lap or None, strip_width(brief), TOO_NARROW),
     )
 
 

@@ -91,6 +91,12 @@ class SideLine(Struct, frozen=True):
         """Whether the seam is straight all the way, for the flare asks for as much room as the hip, or more."""
         return math.tan(self._chord(intake)) * self.length <= self.flare + TOUCH
 
+    def flared(self, intake: float) -> float:
+        """How much of its flare a seam is given that takes in so much, mm."""
+        if self.flares(intake):
+            return min(self.flare, WIDEST * self.length)
+        return min(self.flare, math.sin(self._below(intake)) * (self.length - self.depth))
+
     def _chord(self, intake: float) -> float:
         return math.atan2(max(0.0, intake), self.depth)
 

@@ -10,7 +10,7 @@ from typing import Annotated
 
 from studio.brief import Brief, Flare, Skirt
 from studio.brief.declare import mm, times, whole
-from studio.draft import Draft, Fact
+from studio.draft import Draft, Fact, drawn
 from studio.draft.circle_cut import Cut, cut_circle
 from studio.draft.circle_panels import circle_panels
 from studio.draft.gathers import gather_facts, sections
@@ -55,7 +55,10 @@ def draft(brief: Brief, skirt: Circle) -> Draft:
     ring, pieces, seams = circle_panels(brief, circle, met)
     piecing = sum(e.path.length * p.cut for p in pieces for e in p.edges if e.name == "piecing") / 2
     rows = circle.flat_width * brief.gathers.rows if gathered else 0.0
-    return hang(brief, Hung(ring, met, pieces, facts(brief, circle), seams, stitching=piecing + rows))
+    text = "None is wider than half a circle: there are {made:count} panels, not {asked:count}."
+    held = drawn("skirt.panels", skirt.panels or None, circle.count, text)
+    return hang(brief, Hung(ring, met, pieces, facts(brief, circle), seams, stitching=piecing + rows,
+                            drawn=held))  # fmt: skip
 
 
 def facts(brief: Brief, circle: Cut) -> tuple[Fact, ...]:

@@ -2,13 +2,15 @@
 
 # fmt: off
 import math
+from collections.abc import Iterator
 from typing import Annotated
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from studio.brief import Brief, Flare
 from studio.brief.declare import mm
-from studio.draft import Dimension, Draft, Edge, Fact, LineMark, Part, Piece, Seam
+from studio.draft import Dimension, Draft, Drawn, Edge, Fact, Handle, LineMark, Part, Piece, Seam, Spot, drawn
 from studio.draft.cut_line import cut_line
 from studio.draft.hang import hang
 from studio.draft.marks import notch_on
@@ -39,28 +41,52 @@ LEFT = 20.0
 
 def draft(brief: Brief, skirt: Godet) -> Draft:
     """The gores, their seams parted at the godets' points, and the godet."""
-    hung = gored.hung(brief, skirt)
-    deep = height(brief, skirt)
-    gores = tuple(_parted(p, deep) for p in hung.pieces)
+    hung, found = gored.hung(brief, skirt), godets(brief, skirt)
+    gores = tuple(_parted(p, found.high) for p in hung.pieces)
     parted = {(p.id, e.name) for p in gores for e in p.edges}
     sides = [(p.piece, f"{p.side(leaving)} godet") for p in hung.ring for leaving in (False, True)]
     seams = tuple(Seam("godet", (Part(*s, s[1] == "left godet"),), (_beside(s[1]),)) for s in sides if s in parted)
-    sweep = Fact("hem_sweep", "Hem sweep", _sweep(brief, skirt))
+    sweep = Fact("hem_sweep", "Hem sweep", found.sweep)
     facts = tuple(sweep if f.name == sweep.name else f for f in hung.facts)
-    pieces = (*gores, _godet(brief, skirt, deep, parted))
-    return hang(brief, replace(hung, pieces=pieces, seams=seams, facts=facts))
+    pieces = (*gores, _godet(brief, skirt, found, parted))
+    held = (*hung.drawn, *_kept(skirt, found))
+    return hang(brief, replace(hung, pieces=pieces, seams=seams, facts=facts, drawn=held))
 
 
-def height(brief: Brief, skirt: Godet) -> float:
-    """How high the godets reach (mm): as asked, as far as the opening leaves a seam above them."""
-    length = brief.finished_length
-    return max(min(skirt.godet_height, length - min(brief.stop, length / 2) - LEFT), length / 5)
+class Godets(Struct, frozen=True):
+    """The godets of one skirt: how high they reach up a side and how wide they are along the hem, mm; how many; and
+    the hem of the gores alone, mm.
+    """
+
+    high: float
+    wide: float
+    count: int
+    gores_hem: float
+
+    @property
+    def sweep(self) -> float:
+        """The gores' hems and those of the godets, mm."""
+        return self.gores_hem + self.count * self.wide
 
 
-def count(brief: Brief, skirt: Godet) -> int:
-    """One for each seam that is there at their height: a wrap and a very short skirt have none at the opening."""
-    opened = brief.opening.kind == "wrap" or brief.stop > brief.finished_length - height(brief, skirt) - TOUCH
-    return skirt.gores - opened
+def godets(brief: Brief, skirt: Godet) -> Godets:
+    """As high as asked, as far as the opening leaves a seam above them; as wide as asked, but never more than a third
+    of a circle, which still can be set into a seam; one for each seam that is there at their height: a wrap and a very
+    short skirt have none at the opening.
+    """
+    cut = gored.gores(brief, skirt)
+    side = cut.gores[0].side  # all are alike
+    high = min(skirt.godet_height, max(side - min(brief.stop, side / 2) - LEFT, side / 5))
+    opened = brief.opening.kind == "wrap" or brief.stop > side - high - TOUCH
+    return Godets(high, min(skirt.godet_width, math.pi * high * 2 / 3), skirt.gores - opened, cut.hem)
+
+
+def _kept(skirt: Godet, found: Godets) -> Iterator[Drawn]:
+    """A godet as high and as wide as it can be."""
+    text = "A godet {asked} high would reach the opening; this one is {made} high."
+    yield from drawn("skirt.godet_height", skirt.godet_height, found.high, text)
+    text = "The godet asked is {asked} wide; one {h} high can be {made}."
+    yield from drawn("skirt.godet_width", skirt.godet_width, found.wide, text, h=found.high)
 
 
 def _beside(gore: str) -> Part:
@@ -71,25 +97,34 @@ def _beside(gore: str) -> Part:
 def _parted(piece: Piece, deep: float) -> Piece:
     """A gore whose sides end at the godet's point, and go on as sides that are sewn to the godet."""
     edges: list[Edge] = []
-    points = []
+    points: dict[str, Spot] = {}
     for e in piece.edges:
         if e.name not in ("right", "left") or e.path.length < deep + TOUCH:
             edges.append(e)
             continue
-        points.append(notch_on(e.path, e.path.length - deep if e.name == "right" else deep, e.allowance, e.name))
+        along = e.path.length - deep if e.name == "right" else deep
+        points[e.name] = notch_on(e.path, along, e.allowance, e.name)
+        one, other = e.path.split(along)
         if e.name == "right":
-            above, below = e.path.split(e.path.length - deep)
-            edges += (replace(e, path=above), replace(e, name="right godet", path=below, sews_to="godet/left"))
+            edges += (replace(e, path=one), replace(e, name="right godet", path=other, sews_to="godet/left"))
         else:
-            below, above = e.path.split(deep)
-            edges += (replace(e, name="left godet", path=below, sews_to="godet/right"), replace(e, path=above))
-    return replace(piece, edges=tuple(edges), spots=(*piece.spots, *points))
+            edges += (replace(e, name="left godet", path=one, sews_to="godet/right"), replace(e, path=other))
+    kept = (s for s in piece.spots if s.on not in points or not _beneath(s, points[s.on]))
+    return replace(piece, edges=tuple(edges), spots=(*kept, *points.values()))
 
 
-def _godet(brief: Brief, skirt: Godet, deep: float, parted: set[tuple[str, str]]) -> Piece:
+def _beneath(notch: Spot, point: Spot) -> bool:
+    """Whether a notch lies further down its side than the godet's point, where a godet comes between the gores that it
+    matched.
+    """
+    down = point.turn + (90 if point.on == "left" else -90)
+    return point.at.to(notch.at).dot(Point(math.cos(math.radians(down)), math.sin(math.radians(down)))) > 0
+
+
+def _godet(brief: Brief, skirt: Godet, found: Godets, parted: set[tuple[str, str]]) -> Piece:
     """A sector whose point is the origin and whose arc is the hem, to be sewn to these sides."""
     left, right = (next((f"{p}/{e}" for p, e in sorted(parted) if e == f"{s} godet"), "") for s in ("left", "right"))
-    a, angle = brief.seams.allowance, math.degrees(_width(skirt, deep) / deep)
+    a, deep, angle = brief.seams.allowance, found.high, math.degrees(found.wide / found.high)
     arc = Arc(Point(0, 0), deep, 90 - angle / 2, angle)
     edges = (
         Edge("right", line(0, 0, *arc.start), a, left, words=phrase("seam")),
@@ -99,8 +134,8 @@ def _godet(brief: Brief, skirt: Godet, deep: float, parted: set[tuple[str, str]]
     wide, high = phrase("{w:bare}", w=arc.length), phrase("{h:bare}", h=deep)
     return Piece(
         id="godet", name=tr("Godet"), edges=edges, cut_line=cut_line(edges),
-        grain=(Point(0, deep * 0.4), Point(0, deep * 0.8)), cut=count(brief, skirt), row=2,
-        lines=(LineMark("hem", Path((arc,)), phrase("hem fold"), ("skirt.length",)),),
+        grain=(Point(0, deep * 0.4), Point(0, deep * 0.8)), cut=found.count, row=2,
+        lines=tuple(_hem_lines(brief, arc)), handles=_handles(skirt, deep),
         dimensions=(
             Dimension("skirt.godet_width", arc.end, arc.start, "below", wide),
             Dimension("skirt.godet_height", Point(arc.end.x, 0), Point(arc.end.x, deep), "left", high),
@@ -108,28 +143,34 @@ def _godet(brief: Brief, skirt: Godet, deep: float, parted: set[tuple[str, str]]
     )  # fmt: skip
 
 
-def _width(skirt: Godet, deep: float) -> float:
-    """Along its hem, mm; never more than a third of a circle, which still can be set into a seam."""
-    return min(skirt.godet_width, math.pi * deep * 2 / 3)
+def _hem_lines(brief: Brief, arc: Arc) -> Iterator[LineMark]:
+    """The fold of the hem and where its raw edge is turned under; a faced hem has neither."""
+    if brief.seams.hem_kind == "faced":
+        return
+    yield LineMark("hem", Path((arc,)), phrase("hem fold"), ("skirt.length",))
+    if 0 < brief.first_turn < brief.hem:
+        turn = Path((arc.offset(brief.hem - brief.first_turn),))
+        yield LineMark("first turn", turn, phrase("first turn"), ("seams.first_turn",))
 
 
-def _sweep(brief: Brief, skirt: Godet) -> float:
-    """The gores' hems and those of the godets."""
-    return gored.gores(brief, skirt).hem + count(brief, skirt) * _width(skirt, height(brief, skirt))
+def _handles(skirt: Godet, deep: float) -> tuple[Handle, ...]:
+    """The height is dragged at the hem, where it is as asked."""
+    return (Handle("skirt.godet_height", Point(0, deep), "y", 1.0),) if deep == skirt.godet_height else ()
 
 
 def girth(brief: Brief, skirt: Godet, depth: float) -> float:
     """The gores on their level line, and what the godets add there."""
-    deep = height(brief, skirt)
-    share = min(1.0, max(0.0, depth - (brief.finished_length - deep)) / deep)
-    return gored.girth(brief, skirt, depth) + count(brief, skirt) * _width(skirt, deep) * share
+    found = godets(brief, skirt)
+    share = min(1.0, max(0.0, depth - (brief.finished_length - found.high)) / found.high)
+    return gored.girth(brief, skirt, depth) + found.count * found.wide * share
 
 
 def widened(brief: Brief, skirt: Godet, wanted: float) -> Edit | None:
     """Godets wide enough for a girth at the hem, to 5 mm up."""
-    each = (wanted - gored.gores(brief, skirt).hem) / count(brief, skirt)
-    wide = math.ceil(each / 5 - 1e-9) * 5.0
-    return {"skirt.godet_width": wide} if _sweep(brief, replace(skirt, godet_width=wide)) >= wanted - 1e-9 else None
+    found = godets(brief, skirt)
+    wide = math.ceil((wanted - found.gores_hem) / found.count / 5 - 1e-9) * 5.0
+    after = godets(brief, replace(skirt, godet_width=wide))
+    return {"skirt.godet_width": wide} if after.sweep >= wanted - 1e-9 else None
 
 
 ICON = (

@@ -3,6 +3,7 @@
 # fmt: off
 import math
 from collections import Counter
+from collections.abc import Iterator
 from functools import lru_cache
 from typing import Annotated
 
@@ -11,16 +12,16 @@ from msgspec.structs import replace
 
 from studio.brief import Brief, Flare, Skirt
 from studio.brief.declare import mm, per_cent, whole
-from studio.draft import Dimension, Draft, Fact, Handle, LineMark, Piece
-from studio.draft.gore import Gore, fall, gore
+from studio.draft import Dimension, Draft, Drawn, Fact, Handle, LineMark, Piece, Spot, drawn
+from studio.draft.gore import Gore, fall, gore, lowest_flare, lowest_hip
+from studio.draft.gore_ring import Kind, gore_ring, gore_stations
 from studio.draft.hang import Hung, hang
-from studio.draft.marks import FIRST, Station, notch_on, quarter_name
-from studio.draft.panel import panel
-from studio.draft.ring import Place, Ring, meeting, opening_sides
+from studio.draft.marks import FIRST, Station, notch_on
+from studio.draft.panel import WRAP_HEM, panel
+from studio.draft.ring import Ring, meeting, opening_sides
 from studio.draft.shape import Shape
-from studio.geometry import Point
-from studio.units import spell
-from studio.words import phrase, tr
+from studio.geometry import TOUCH, Point, line
+from studio.words import phrase
 
 from .style import Edit, Style
 
@@ -43,6 +44,10 @@ class Gored(Skirt, frozen=True, tag="gored"):
         return "flared"
 # fmt: on
 
+WIDENS, HIP = ("skirt.sweep", "skirt.hip_ease"), ("body.waist_to_hip",)
+APART = 6.0
+"""A handle may stand this far (mm) from what it moves."""
+
 
 class Cut(Struct, frozen=True):
     """The gores of one skirt, from the opening round: each one's shape, and the finished hem, mm."""
@@ -60,19 +65,25 @@ def draft(brief: Brief, skirt: Gored) -> Draft:
 def hung(brief: Brief, skirt: Gored) -> Hung:
     """Gores from the opening round; equal ones are one piece."""
     cut = gores(brief, skirt)
-    ring = _ring(cut.gores)
-    stations = _stations(brief, len(ring))
+    met = gore_stations(brief, skirt.gores)
+    ring, kinds = gore_ring(brief, cut.gores, met)
     facts = (
         Fact("hip_girth", "Hips with ease", cut.hip),
         Fact("hem_sweep", "Hem sweep", cut.hem),
         Fact("panels", "Gores", len(ring), "count"),
     )
-    return Hung(ring, stations, _pieces(brief, skirt, cut, ring), facts)
+    return Hung(
+        ring,
+        met,
+        tuple(_piece(brief, skirt, cut, kind, ring) for kind in kinds),
+        facts,
+        drawn=tuple(kept(brief, skirt, cut)),
+    )
 
 
 def gores(brief: Brief, skirt: Gored) -> Cut:
     """Every gore: the waist shared equally, the hips by the balance, all sides equally long so that seams walk."""
-    over = brief.waist_seam - brief.closed if brief.opening.kind == "wrap" else 0.0
+    over = lap(brief)
     hip = brief.hips + skirt.hip_ease + over
     if brief.waistband.kind == "elastic":
         hip = max(hip, brief.waist_seam)
@@ -82,11 +93,38 @@ def gores(brief: Brief, skirt: Gored) -> Cut:
     )  # fmt: skip
 
 
+def kept(brief: Brief, skirt: Gored, cut: Cut) -> Iterator[Drawn]:
+    """A sweep that so many gores cannot take, ease that the waist gives anyhow, a flare that cannot begin there."""
+    over = lap(brief)
+    text = "The sweep asked is {asked}; {n:count} gores so long can take {made}."
+    if cut.hem - over > skirt.sweep:
+        text = "The sweep asked is {asked}; {n:count} gores so long need {made}."
+    yield from drawn("skirt.sweep", skirt.sweep, cut.hem - over, text, n=skirt.gores)
+    least = brief.waist_seam - brief.hips - over if brief.waistband.kind == "elastic" else 0.0
+    text = "Under elastic the hips have {made} of ease, not the {asked} asked."
+    yield from drawn("skirt.hip_ease", skirt.hip_ease, max(skirt.hip_ease, least), text)
+    if skirt.flare_from is not None:
+        deep = min(brief.hip_depth, lowest_hip(brief.finished_length))
+        made = max(deep, min(skirt.flare_from, lowest_flare(brief.finished_length, deep)))
+        text = "The flare asked begins {asked} down; the gores can flare from {made}."
+        above = made == deep
+        yield from drawn("skirt.flare_from", skirt.flare_from, made, text,
+                         instead={"skirt.flare_from": None} if above else None,
+                         does=phrase("Flare from the hips") if above else None)  # fmt: skip
+
+
+def lap(brief: Brief) -> float:
+    """How far the edges of a wrap lie over each other (mm): as much at hips and hem as at the waist."""
+    return brief.opening.overlap if brief.opening.kind == "wrap" else 0.0
+
+
 @lru_cache(maxsize=64)
 def _cut(
     waist: float, hip: float, sweep: float, length: float, hip_depth: float, flare_from: float, n: int,
     balance: float, place: str, allowance: float, hem: float,
 ) -> Cut:  # fmt: skip
+    if (deep := lowest_hip(length)) < hip_depth:  # it ends above the hips, and is drafted as wide as there
+        hip = waist + (hip - waist) * deep / hip_depth
     mean = hip / n / 2
     falls = fall(waist / n / 2, mean, sweep / n / 2, length, hip_depth, flare_from=flare_from, allowance=allowance,
                  hem=hem)  # fmt: skip
@@ -104,67 +142,77 @@ def _shares(n: int, balance: float, place: str) -> tuple[float, ...]:
     return tuple(s * n / sum(shares) for s in shares)
 
 
-def _ring(found: tuple[Gore, ...]) -> Ring:
-    """The gores at the opening are pieces of their own, mirror images where they are alike; equal others are one."""
-    first, last = found[0], found[-1]
-    kinds = {g: f"gore-{k + 1}" if k else "gore" for k, g in enumerate(dict.fromkeys(found[1:-1]))}
-    end = Place("skirt", True) if first == last else Place("skirt-last")
-    return (Place("skirt"), *(Place(kinds[g]) for g in found[1:-1]), end)
-
-
-def _stations(brief: Brief, n: int) -> tuple[Station, ...]:
-    """Band and skirt meet at every seam; those at a quarter of the body bear its name."""
-    return tuple(
-        Station(brief.waist_seam * k / n, quarter_name(brief, 4 * k // n) if 4 * k % n == 0 and _even(brief) else "")
-        for k in range(1, n)
-    )
-
-
-def _even(brief: Brief) -> bool:
-    return brief.opening.kind != "wrap"
-
-
-def _pieces(brief: Brief, skirt: Gored, cut: Cut, ring: Ring) -> tuple[Piece, ...]:
-    meets, opens, counts = meeting(ring), opening_sides(ring), Counter(p.piece for p in ring)
-    shapes = {place.piece: g for place, g in zip(ring, cut.gores, strict=True) if not place.mirrored}
-    return tuple(
-        panel(
-            brief, id, _name(id), _shape(brief, skirt, g, len(ring), id == "skirt"), meets=meets, opens=opens,
-            cut=counts[id], mirrored=id == "skirt" and counts[id] == 2,
-        )
-        for id, g in shapes.items()
+def _piece(brief: Brief, skirt: Gored, cut: Cut, kind: Kind, ring: Ring) -> Piece:
+    """The piece of one kind of gore."""
+    opens = opening_sides(ring)
+    opened = tuple(s for s in ("left", "right") if (kind.id, s) in opens and brief.stop > TOUCH)
+    return panel(
+        brief, kind.id, kind.name, _shape(brief, skirt, cut, kind, opened), meets=meeting(ring), opens=opens,
+        cut=kind.cut, mirrored=kind.mirrored,
     )  # fmt: skip
 
 
-def _name(id: str) -> str:
-    """What a gore is called: those at the opening, and the others with a number where they differ."""
-    if id.startswith("skirt"):
-        return tr("Gore at the opening") if id == "skirt" else tr("Last gore, at the opening")
-    number = id.partition("-")[2]
-    return spell(phrase("Gore {n:word}", n=number), "cm") if number else tr("Gore")
-
-
-def _shape(brief: Brief, skirt: Gored, g: Gore, n: int, first: bool) -> Shape:
-    length, a = brief.finished_length, brief.seams.allowance
-    sides = {"right": g.right, "left": g.left}
-    along = {"right": g.hip_along, "left": g.side - g.hip_along}
-    hip = LineMark("hip", g.hip, phrase("hip line, {d} below the seam", d=g.hip.at(g.hip.length / 2).y),
-                   ("body.waist_to_hip",))  # fmt: skip
-    left, right = g.hem.end, g.hem.start
-    words = phrase("{h:bare}, one of {n:count}", h=g.hem.length, n=n)
-    top = -brief.waistband.depth if brief.skirt.length_includes_band else 0.0
-    foot = brief.hem
+def _shape(brief: Brief, skirt: Gored, cut: Cut, kind: Kind, opened: tuple[str, ...]) -> Shape:
+    g, length, a = kind.gore, brief.finished_length, brief.seams.allowance
+    deep = g.hip.at(g.hip.length / 2).y
+    hip = LineMark("hip", g.hip, phrase("hip line, {d} below the seam", d=deep), HIP)
     return Shape(
-        top=g.waist, right=g.right, hem=g.hem, left=g.left, grain=(Point(0, length * 0.45), Point(0, length * 0.8)),
-        widens=("skirt.sweep", "skirt.hip_ease"), lines=(hip,),
-        spots=tuple(notch_on(path, along[s], a, s, ("body.waist_to_hip",)) for s, path in sides.items()),
-        handles=(Handle("skirt.length", Point(0, length), "y", 1.0),),
-        dimensions=(
-            Dimension("skirt.sweep", left.moved(0, foot), right.moved(0, foot), "below", words),
-            *([Dimension("skirt.length", Point(left.x, top), Point(left.x, length), "left",
-                         phrase("{l:bare}", l=length - top))] if first else []),
+        top=g.waist, right=g.right, hem=g.hem, left=g.left, grain=_grain(g, length), widens=WIDENS,
+        lines=(hip, *(_quarter(g, s) for s in kind.marks if s.words)),
+        spots=(
+            *(notch_on(g.waist, s.at, a, "waist") for s in kind.marks),
+            *(_hip_notch(brief, g, side, side in opened) for side in ("right", "left")),
         ),
+        handles=(Handle("skirt.length", Point(0, length), "y", 1.0), *_sweep_handle(brief, skirt, cut, g)),
+        dimensions=tuple(_dimensions(brief, g, len(cut.gores), kind.id == "skirt")),
     )  # fmt: skip
+
+
+def _grain(g: Gore, length: float) -> tuple[Point, Point]:
+    """Upright beside the axis, clear of a middle that is marked."""
+    x = g.waist.length / 6
+    return Point(x, length * 0.45), Point(x, length * 0.8)
+
+
+def _quarter(g: Gore, s: Station) -> LineMark:
+    """The line of a quarter that lies on a gore: down its middle to the hem, or aside of it to the like place in the
+    hip line.
+    """
+    share = s.at / g.waist.length
+    foot = g.hem.at(g.hem.length / 2) if abs(share - 0.5) < TOUCH else g.hip.at(g.hip.length * share)
+    return LineMark(s.role, line(*g.waist.at(s.at), *foot), phrase(s.words), WIDENS)
+
+
+def _hip_notch(brief: Brief, g: Gore, side: str, opened: bool) -> Spot:
+    """Where the hip line meets a side, so that gores are matched there; on the opening, where that reaches so far."""
+    wrapped = opened and brief.opening.kind == "wrap"
+    on = f"{side} opening" if wrapped or (opened and g.hip_along <= brief.stop) else side
+    path, along = (g.right, g.hip_along) if side == "right" else (g.left, g.side - g.hip_along)
+    return notch_on(path, along, WRAP_HEM if wrapped else brief.seams.allowance, on, HIP)
+
+
+def _sweep_handle(brief: Brief, skirt: Gored, cut: Cut, g: Gore) -> tuple[Handle, ...]:
+    """The sweep is dragged at the hem's corner, as far out as half the hem is long: that place, unlike the corner on
+    its arc, moves evenly. None where the two lie apart, where the sweep is held back, or where gores differ.
+    """
+    corner, half = g.hem.start, g.hem.length / 2
+    n = len(cut.gores)
+    if half - corner.x > APART or skirt.balance or abs(cut.hem - skirt.sweep - lap(brief)) > TOUCH * n:
+        return ()
+    return (Handle("skirt.sweep", Point(half, corner.y), "x", 2.0 * n),)
+
+
+def _dimensions(brief: Brief, g: Gore, n: int, first: bool) -> Iterator[Dimension]:
+    length, hip = brief.finished_length, g.hip
+    top = -brief.waistband.depth if brief.skirt.length_includes_band else 0.0
+    left, right = g.hem.end.moved(0, brief.hem), g.hem.start.moved(0, brief.hem)
+    words = phrase("{h:bare}, one of {n:count}", h=g.hem.length, n=n)
+    yield Dimension("skirt.sweep", left, right, "below", words)
+    yield Dimension("skirt.hip_ease", hip.start, hip.end, "above", phrase("{h:bare} at the hips", h=hip.length))
+    yield Dimension("body.waist", g.waist.start, g.waist.end, "above", phrase("{w:bare}", w=g.waist.length))
+    if first:
+        words = phrase("{l:bare}", l=length - top)
+        yield Dimension("skirt.length", Point(left.x, top), Point(left.x, length), "left", words)
 
 
 def girth(brief: Brief, skirt: Gored, depth: float) -> float:

@@ -2,13 +2,14 @@
 
 # fmt: off
 import math
+from collections.abc import Iterator
 from typing import Annotated, Literal
 
 from msgspec.structs import replace
 
 from studio.brief import Brief, Skirt
 from studio.brief.declare import When, mm, one_of, whole, yes_no
-from studio.draft import Draft, Fact
+from studio.draft import Draft, Drawn, Fact, drawn
 from studio.draft.hang import Hung, hang
 from studio.draft.marks import stations
 from studio.draft.pleat_making import pleat_making
@@ -82,7 +83,8 @@ def draft(brief: Brief, skirt: Pleated) -> Draft:
     met = stations(brief)
     ring, pieces = pleated_panels(brief, laid, met)
     rows = laid.pleats.count * laid.pleats.folds * laid.stitched
-    return hang(brief, Hung(ring, met, pieces, facts(brief, skirt, laid), stitching=rows))
+    return hang(brief, Hung(ring, met, pieces, facts(brief, skirt, laid), stitching=rows,
+                            drawn=tuple(kept(brief, skirt, laid))))  # fmt: skip
 
 
 def pleats(brief: Brief, skirt: Pleated) -> Pleats:
@@ -140,6 +142,25 @@ def panels(brief: Brief, skirt: Pleated) -> Laid:
         cloth_path=cloth, drags=by == "number and depth",
         stitch_drags=skirt.stitched_down and end < brief.finished_length - 5,
     )  # fmt: skip
+
+
+def kept(brief: Brief, skirt: Pleated, laid: Laid) -> Iterator[Drawn]:
+    """The numbers that the pleats could not take as they were asked."""
+    over = brief.opening.overlap if brief.opening.kind == "wrap" else 0.0
+    text = "The waist seam gives the hips {made} of ease, more than the {asked} asked."
+    yield from drawn("skirt.hip_ease", skirt.hip_ease, hip_girth(brief, skirt) - brief.hips - over, text)
+    if skirt.stitched_down:
+        text = "The pleats asked are stitched down to {asked}; the skirt ends at {made}."
+        yield from drawn("skirt.stitch_depth", skirt.stitch_depth, laid.stitched, text)
+    text = "The panels asked are {asked:count}; each takes a whole pleat, and there are {made:count}."
+    yield from drawn("skirt.panels", skirt.panels or None, laid.panels, text)
+    if skirt.pleats_by == "repeat":
+        once = (brief.cloth.repeat or REPEAT) / skirt.repeat_pleats
+        text = "Repeats so small make more pleats than can be laid; each group takes {made:count}, not {asked:count}."
+        yield from drawn("skirt.repeats", skirt.repeats, laid.pleats.unit / once, text)
+    if skirt.pleats_by == "depth and cloth" and laid.pleats.count in (1, MOST_PLEATS):
+        text = "So much cloth in {n:count} pleats makes folds of {made}, not the {asked} asked."
+        yield from drawn("skirt.pleat_depth", skirt.pleat_depth, laid.pleats.depth, text, n=laid.pleats.count)
 
 
 def facts(brief: Brief, skirt: Pleated, laid: Laid) -> tuple[Fact, ...]:

@@ -2,13 +2,14 @@
 
 # fmt: off
 import math
+from collections.abc import Iterator
 from typing import Annotated, Literal
 
 from msgspec.structs import replace
 
 from studio.brief import Brief, Flare, Skirt
 from studio.brief.declare import When, mm, one_of, per_cent, whole
-from studio.draft import Dimension, Draft, Fact, Handle, LineMark, Piece
+from studio.draft import Dimension, Draft, Drawn, Fact, Handle, LineMark, Piece, drawn
 from studio.draft.darted import Block, Quarter, Sizes, block
 from studio.draft.hang import Hung, hang
 from studio.draft.intake import MOST
@@ -67,7 +68,28 @@ def draft(brief: Brief, skirt: Straight) -> Draft:
         *(Fact(f"{name}_darts", tr(f"Darts in each half of the {name}"), len(q.darts), "count") for name, q in darts),
         *(Fact(f"{name}_dart", tr(f"Width of a {name} dart"), q.darts[0].intake) for name, q in darts if q.darts),
     )
-    return hang(brief, Hung(ring, _stations(brief, cut), pieces, facts))
+    return hang(brief, Hung(ring, _stations(brief, cut), pieces, facts, drawn=tuple(kept(brief, skirt, cut))))
+
+
+def kept(brief: Brief, skirt: Straight, cut: Block) -> Iterator[Drawn]:
+    """The numbers that the block could not take as they were asked."""
+    bare = brief.hips + over(brief) - 2 * lap(brief)
+    text = "The waist seam gives the hips {made} of ease, more than the {asked} asked."
+    yield from drawn("skirt.hip_ease", skirt.hip_ease, max(skirt.hip_ease, _waist(brief) - bare), text)
+    text = "The {p:word} asked has {asked:count} darts on each side; there is enough to take in for {made:count}."
+    for part, asked, quarter in (("front", skirt.front_darts, cut.front), ("back", skirt.back_darts, cut.back)):
+        yield from drawn(f"skirt.{part}_darts", asked or None, len(quarter.drawn.hinges), text, p=tr(part))
+    if skirt.shape == "A-line":
+        text = "The side flare asked is {asked}; the hips and so short a side leave {made}."
+        flare = min(quarter.flare for quarter in (cut.front, cut.back))
+        yield from drawn("skirt.side_flare", skirt.side_flare, flare, text)
+    if skirt.slit != "none":
+        deep = slit_length(brief, skirt)
+        text = "The slit asked is {asked}; the seam below the opening has room for {made}."
+        if not deep:
+            text = "The slit asked is {asked}; there is no seam to leave open."
+        yield from drawn("skirt.slit_length", skirt.slit_length, deep, text,
+                         instead=None if deep >= 50 else {"skirt.slit": "none"})  # fmt: skip
 
 
 def over(brief: Brief) -> float:
@@ -83,13 +105,18 @@ def lap(brief: Brief) -> float:
 def drafted(brief: Brief, skirt: Straight) -> Block:
     """The block of this body, this ease and this length."""
     wider = over(brief) - 2 * lap(brief)
-    waist = brief.waist_seam - 2 * lap(brief)
+    waist = _waist(brief)
     hip = max(brief.hips + skirt.hip_ease + wider, waist if brief.waistband.kind == "elastic" else 0.0)
     flared = skirt.shape == "A-line"
     return block(Sizes(
         waist, hip, brief.hip_depth, brief.finished_length, skirt.front_darts, skirt.back_darts,
         closing=skirt.closing if flared else 0.0, side_flare=skirt.side_flare if flared else 0.0,
     ))  # fmt: skip
+
+
+def _waist(brief: Brief) -> float:
+    """The waist of the block, mm: what a wrap's edges go on past the centre is added to it."""
+    return brief.waist_seam - 2 * lap(brief)
 
 
 def slit_length(brief: Brief, skirt: Straight) -> float:

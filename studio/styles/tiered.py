@@ -8,7 +8,7 @@ from msgspec.structs import replace
 
 from studio.brief import Brief, Skirt
 from studio.brief.declare import When, mm, one_of, times, whole
-from studio.draft import Draft, Fact
+from studio.draft import Draft, Drawn, Fact, drawn
 from studio.draft.gathers import gather_facts
 from studio.draft.hang import Hung, hang
 from studio.draft.match import matched, matches_along
@@ -89,7 +89,8 @@ def draft(brief: Brief, skirt: Tiered) -> Draft:
         Fact("full_spin", "Hem for a full spin", spin),
         Fact("panels", "Panels", sum(one.count for one in laid), "count"),
     )
-    return hang(brief, Hung(hung.ring, hung.stations, hung.pieces, facts, hung.seams, hung.stitching))
+    return hang(brief, Hung(hung.ring, hung.stations, hung.pieces, facts, hung.seams, hung.stitching,
+                            drawn=kept(brief, skirt)))  # fmt: skip
 
 
 def depths(brief: Brief, skirt: Tiered) -> tuple[float, ...]:
@@ -97,6 +98,21 @@ def depths(brief: Brief, skirt: Tiered) -> tuple[float, ...]:
     if skirt.depths == "typed":
         return typed_depths(brief.finished_length, _typed_depths(skirt))
     return growing_depths(brief.finished_length, skirt.tiers, skirt.growth if skirt.depths == "growing" else 1.0)
+
+
+def kept(brief: Brief, skirt: Tiered) -> tuple[Drawn, ...]:
+    """The tiers that could not be as deep as they were typed; they may share, with those below, what is left."""
+    if skirt.depths != "typed":
+        return ()
+    text = "Tier {k:count} cannot be {asked} deep: a length of {l} leaves it {made}."
+    paths = [f"skirt.depth_{k}" for k in range(1, skirt.tiers)]
+    share, length = phrase("Share what is left"), brief.finished_length
+    found = enumerate(zip(paths, _typed_depths(skirt), depths(brief, skirt), strict=False))
+    return tuple(
+        one
+        for k, (path, typed, deep) in found
+        for one in drawn(path, typed, deep, text, k=k + 1, l=length, instead=dict.fromkeys(paths[k:]), does=share)
+    )
 
 
 def widths(brief: Brief, skirt: Tiered) -> tuple[float, ...]:

@@ -122,6 +122,30 @@ def test_shortest_stop_that_passes():
     assert {"opening.zip_stop": 255.0} == finding.remedy
 
 
+@pytest.mark.parametrize(
+    ("style", "changes", "stop"),
+    [("circle", {"skirt__fraction": 0.5}, 135.0), ("gored", {"body__hip": 1000.0}, 170.0)],
+)
+def test_one_stop_for_band_and_skirt(style: str, changes: dict[str, float], stop: float):
+    """A band of 71 and hips of 96 want a stop of (98 − 71)/2 = 13.5, more than half a circle's own (98 − 71)/π = 8.6.
+    Over hips of 100 the band wants 15.5; six gores are 102 round only 17 down. One finding asks for the deeper.
+    """
+    start = brief(style, opening__zip_stop=60.0, **changes)
+    before = [f for f in make_up(start).findings if f.rule == "opening-passes-hips"]
+    assert [{"opening.zip_stop": stop}] == [f.remedy for f in before]
+    after = make_up(rack.edit(start, before[0].remedy or {}))
+    assert "opening-passes-hips" not in {f.rule for f in after.findings}
+
+
+def test_a_wider_skirt_comes_with_the_opening_it_needs():
+    """Tiers too narrow for the hips, with an opening of 6: one finding widens them and deepens the stop."""
+    start = brief("tiered", skirt__ratio=1.2, opening__zip_stop=60.0)
+    before = [f for f in make_up(start).findings if f.rule == "opening-passes-hips"]
+    assert [{"skirt.ratio": 1.4, "opening.zip_stop": 135.0}] == [f.remedy for f in before]
+    after = make_up(rack.edit(start, before[0].remedy or {}))
+    assert "opening-passes-hips" not in {f.rule for f in after.findings}
+
+
 def test_gathers_remedy_is_just_within():
     """The remedy gathers as much as the weight allows, to a twentieth of fullness."""
     finding = found("gathers-too-bulky", skirt__fullness=3.5)[0]
@@ -143,3 +167,12 @@ def test_stride_model(hang: float, girth: float):
 def test_above_the_leg_no_stride_is_needed():
     """A hem above the leg cannot hold a step back."""
     assert 0 == stride_girth(1650, 900)
+
+
+def test_a_deeper_stop_that_lowers_the_godets_comes_with_ease():
+    """Godets begin below the opening: one so deep that the skirt would be too narrow at the hips brings ease with it."""
+    start = brief("godet", body__waist_to_hip=324.0, skirt__hip_ease=0.0)
+    before = [f for f in make_up(start).findings if f.rule == "opening-passes-hips"]
+    assert [{"opening.zip_stop": 305.0, "skirt.hip_ease": 20.0}] == [f.remedy for f in before]
+    after = make_up(rack.edit(start, before[0].remedy or {}))
+    assert "opening-passes-hips" not in {f.rule for f in after.findings}

@@ -10,7 +10,7 @@ from hypothesis import example, given, settings
 
 from studio.brief import Brief
 from studio.check import Worked
-from studio.check.tiers import tiers_as_typed
+from studio.check.as_typed import as_typed
 from studio.draft import Piece, notches, walked
 from studio.draft.seam import Seam
 from studio.draft.straight_panel import MOST
@@ -132,13 +132,13 @@ def test_too_deep_tiers_are_found():
     one = tiered(skirt__depths="typed", skirt__tiers=4, skirt__depth_1=200.0, skirt__depth_2=500.0)
     made = make_up(one)
     assert [200.0, 380.0, 20.0, 20.0] == pytest.approx(sizes(made, "depth"))
-    found = list(tiers_as_typed(Worked(one, made.draft, made.lay)))
+    found = list(as_typed(Worked(one, made.draft, made.lay)))
     says = "Tier 2 cannot be 50.0 cm deep: a length of 62.0 cm leaves it 38.0 cm."
-    assert [(says, "stop", "skirt.depth_2")] == [(spell(f.says, "cm"), f.weight, f.where) for f in found]
+    assert [(says, "doubt", "skirt.depth_2")] == [(spell(f.says, "cm"), f.weight, f.where) for f in found]
     mended = rack.edit(one, found[0].remedy or {})
     again = make_up(mended)
     assert [200.0, 140.0, 140.0, 140.0] == pytest.approx(sizes(again, "depth"))
-    assert [] == list(tiers_as_typed(Worked(mended, again.draft, again.lay)))
+    assert [] == list(as_typed(Worked(mended, again.draft, again.lay)))
 
 
 def test_depths_of_any_kind_fill_the_length():
@@ -361,6 +361,6 @@ def test_typed_depths_that_leave_no_room():
     """A first tier of 70 in a skirt of 62 is named, and sharing what is left mends it."""
     one = tiered(skirt__depths="typed", skirt__depth_1=700.0)
     made = make_up(one)
-    finding = next(f for f in made.findings if f.rule == "tiers-as-typed")
+    finding = next(f for f in made.findings if f.rule == "as-typed")
     assert finding.remedy is not None
-    assert "tiers-as-typed" not in {f.rule for f in make_up(rack.edit(one, finding.remedy)).findings}
+    assert "as-typed" not in {f.rule for f in make_up(rack.edit(one, finding.remedy)).findings}

@@ -9,6 +9,7 @@ from studio.brief import Brief
 from studio.words import Phrase
 
 from ..draft import Notion
+from ..drawn import Drawn
 from ..marks import Station
 from ..piece import Piece
 from ..seam import Part, Seam
@@ -31,7 +32,7 @@ class Band(Struct, frozen=True):
     """The pieces of a band, the seams they are sewn in with the waist seam first, and what to buy for it.
 
     `says` stands on the skirt's waist edge where that is not sewn to a band, and `meets` names what each piece of
-    the skirt is sewn to there instead.
+    the skirt is sewn to there instead. `drawn` are the numbers that could not be taken as asked.
     """
 
     pieces: tuple[Piece, ...]
@@ -39,6 +40,7 @@ class Band(Struct, frozen=True):
     notions: tuple[Notion, ...] = ()
     says: Phrase | None = None
     meets: Mapping[str, str] = {}
+    drawn: tuple[Drawn, ...] = ()
 
 
 Maker: TypeAlias = Callable[[Brief, Waist], Band]

@@ -6,8 +6,11 @@ one centre: with B round the lower edge and U round the upper one, w apart, the 
 
 import math
 
+from msgspec.structs import replace
+
 from studio.brief import Brief
 
+from ..drawn import drawn
 from .band import Band, Waist
 from .lie import Lie
 from .two_piece import faced_band
@@ -22,7 +25,10 @@ LAPPING = 180.0
 
 def contour(brief: Brief, waist: Waist) -> Band:
     """Band and facing on their curve; straight where both edges are equally long."""
-    return faced_band(brief, waist, contour_lie(brief))
+    text = "A band so wide can be shorter at its top by {made}, not by {asked}."
+    asked = brief.waistband.upper_less
+    held = drawn("waistband.upper_less", asked, min(asked, most_less(brief)), text)
+    return replace(faced_band(brief, waist, contour_lie(brief)), drawn=held)
 
 
 def contour_lie(brief: Brief) -> Lie:

@@ -8,7 +8,8 @@ from msgspec.structs import replace
 from studio.brief import Brief
 from studio.words import phrase
 
-from ..facing import facing
+from ..drawn import drawn
+from ..facing import facing, most_depth
 from ..fastening import HOOK, SNAP, SNAP_INSET, button_place, held_by, inset
 from ..interfacing import interfacing, interfacing_notion
 from ..piece import Piece, Spot, Spotted
@@ -18,13 +19,15 @@ from .fasten import ON
 
 BELOW = 6.0
 """A hook, bar or snap is sewn this far (mm) below a faced edge (common practice, no source)."""
+TOO_DEEP = "The facing asked is {asked} deep; the panels have room for {made}."
 
 
 def faced(brief: Brief, waist: Waist) -> Band:
     """A facing for each panel at the waist, joined as the panels are, with interfacing for each."""
     by_id = {p.id: p for p in waist.pieces}
     names = list(dict.fromkeys(part.piece for part in waist.parts))
-    cut = [facing(by_id[n], brief.waistband.facing_depth) for n in names]
+    asked = brief.waistband.facing_depth
+    cut = [facing(by_id[n], asked) for n in names]
     # Seen from inside the facing is walked the other way round.
     parts = tuple(Part(f"facing-{p.piece}", "waist", not p.back) for p in waist.parts)
     joins = tuple(_joins(brief, parts, {f.id: f for f in cut}))
@@ -35,6 +38,7 @@ def faced(brief: Brief, waist: Waist) -> Band:
     return Band(
         (*cut, *stiffened), (Seam("waist", waist.parts, parts), *joins),
         tuple(interfacing_notion(s) for s in stiffened), phrase("seam, faced"), meets,
+        drawn("waistband.facing_depth", asked, min(asked, *(most_depth(by_id[n]) for n in names)), TOO_DEEP),
     )  # fmt: skip
 
 
