@@ -10,7 +10,6 @@ from studio.geometry import Line, Point
 from studio.geometry.cover import cover
 
 from .placed import Lay, Placed
-from .plan.misfits import misfits
 from .plan.problem import Grid, Part, Plan, Problem, Spot
 from .plan.problem import Way as PlanWay
 from .ways import Ways, phase_point, ways
@@ -34,6 +33,8 @@ class Task(Struct, frozen=True):
     @property
     def whole(self) -> bool:
         """Whether all of it can be laid."""
+        from .plan.misfits import misfits  # brings numpy with it
+
         return bool(self.problem.parts) and not misfits(self.problem)
 
 

@@ -13,6 +13,7 @@ from pathlib import Path
 
 import msgspec
 
+from studio.cloth.plan.installed import engine_installed
 from studio.cloth.plan.problem import Plan, Problem
 from studio.cloth.plan.worker import Task
 
@@ -24,9 +25,7 @@ class Planning:
     """One search for one problem without misfits, which starts from a plan made at once."""
 
     def __init__(self, problem: Problem, seconds: float = 60.0, seed: int = 1, with_engine: bool | None = None) -> None:
-        from studio.cloth.plan import engine
-
-        self.with_engine = engine.present() if with_engine is None else with_engine
+        self.with_engine = engine_installed() if with_engine is None else with_engine
         self.trouble: str | None = None
         """What ended the search before its time, in the worker's last words; the plan in hand stays good."""
         self._task = Task(problem, seconds, seed, self.with_engine)

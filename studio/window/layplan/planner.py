@@ -87,7 +87,7 @@ class Planner(QObject):
     def _begin(self) -> None:
         assert self._docket is not None
         self._task = task(self._docket.pieces, self._docket.brief.cloth)
-        if self._task == self._done or not self._task.whole:
+        if self._task == self._done:
             self.changed.emit()
             return
         self._search = self._searching(self._task)

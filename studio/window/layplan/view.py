@@ -4,7 +4,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtGui import QHideEvent, QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
-from studio.cloth.plan import engine
+from studio.cloth.plan.installed import engine_installed
 from studio.units import Unit, spell
 from studio.words import Phrase, phrase, tr
 from studio.workroom import Docket
@@ -92,7 +92,7 @@ class LayPlan(QWidget):
         docket, running = self._docket, self.planner.running
         if docket is None:
             return
-        self.says.setText(spell(words(docket, running, engine.present()), self.table.unit))
+        self.says.setText(spell(words(docket, running, engine_installed()), self.table.unit))
         self.look.setText(tr("Stop looking") if running else tr("Look for a better plan"))
         self.look.setEnabled(running or not (docket.lay.proven or docket.lay.misfits))
         self.turn.setEnabled(self.table.chosen is not None)

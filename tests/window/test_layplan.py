@@ -1,0 +1,177 @@
+"""The lay plan in the window: bettered while one works, moved by hand, never worse."""
+
+import itertools
+
+import pytest
+from opening import settle, type_in
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
+from pytestqt.qtbot import QtBot
+
+from studio.brief import PrintBand
+from studio.geometry import Point
+from studio.window.layplan import LayPlan
+from studio.window.shop import Shop
+from studio.window.widgets.views import ViewSwitch
+
+PATIENCE = 60_000
+"""Longest wait for an event (ms); none of these tests counts time."""
+
+
+def to_lay(shop: Shop) -> LayPlan:
+    """Choose the view by its word."""
+    switch = shop.window.toolbar.heading
+    assert isinstance(switch, ViewSwitch)
+    QTest.mouseClick(switch.word("lay"), Qt.MouseButton.LeftButton)
+    settle(shop)
+    return shop.window.table.canvas.lay
+
+
+def spot(view: LayPlan, piece: str) -> QPoint:
+    """Where a piece is seen, near its upper left corner, px."""
+    one = next(d for d in view.table.pieces if d.placed.piece.id == piece)
+    box = one.cut.boundingRect()
+    at = view.table.view.px(Point(box.left() + 25, box.top() + 25))
+    return QPoint(round(at.x), round(at.y))
+
+
+def test_the_plan_is_there_at_once(shop: Shop):
+    """Chosen, the view shows every piece on the cloth and says that this plan cannot be bettered."""
+    view = to_lay(shop)
+    docket = shop.desk.docket
+    assert {(p.piece.id, p.copy) for p in docket.lay.placed} == {d.key for d in view.table.pieces}
+    assert docket.lay.proven
+    assert "the best possible" in view.says.text()
+    assert not view.planner.running
+
+
+def test_better_plans_come_while_one_works(shop: Shop, qtbot: QtBot):
+    """Gores nest: shorter plans come in, each shorter than the last, and the cloth to buy follows."""
+    shop.desk.edit("skirt.style", "gored")
+    settle(shop)
+    at_once = shop.desk.docket.lay.length
+    view, seen = to_lay(shop), []
+    view.planner.better.connect(lambda _docket, lay: seen.append(lay.length))
+    with qtbot.waitSignal(view.planner.better, timeout=PATIENCE):
+        pass
+    qtbot.waitUntil(lambda: shop.desk.docket.lay.length < at_once, timeout=PATIENCE)
+    settle(shop)
+    assert shop.desk.docket.lay.length == shop.desk.docket.lay.length <= min(seen)
+    assert all(later <= earlier + 1e-3 for earlier, later in itertools.pairwise(seen))
+    assert shop.desk.docket.fact("cloth_needed") < at_once
+    view.look.click()
+    assert not view.planner.running
+
+
+def test_nothing_is_left_behind(shop: Shop, qtbot: QtBot):
+    """Stopped, or with another view chosen, the planner's process is gone."""
+    shop.desk.edit("skirt.style", "gored")
+    view = to_lay(shop)
+    qtbot.waitUntil(lambda: view.planner._search is not None, timeout=PATIENCE)
+    worker = view.planner._search._worker  # type: ignore[union-attr, attr-defined]
+    assert worker.poll() is None
+    shop.window.table.canvas.choose("pieces")
+    assert worker.poll() is not None
+    assert not view.planner.running
+
+
+def test_an_edit_that_moves_no_line_keeps_the_plan(shop: Shop, qtbot: QtBot):
+    """While a plan is looked for, another button is chosen: what was found stays, and so does the search."""
+    shop.desk.edit("skirt.style", "gored")
+    settle(shop)
+    at_once, view = shop.desk.docket.lay.length, to_lay(shop)
+    qtbot.waitUntil(lambda: shop.desk.docket.lay.length < at_once, timeout=PATIENCE)
+    found, search = shop.desk.docket.lay.length, view.planner._search
+    type_in(shop, "fastening.button_diameter", "2.2")
+    assert shop.desk.docket.lay.length <= found
+    assert search is view.planner._search
+
+
+def test_a_piece_is_dragged_and_held(shop: Shop):
+    """Dragged, a piece stays where it was dropped, to the millimetre; the rest is planned round it; undo takes it back."""
+    view = to_lay(shop)
+    table, start = view.table, spot(view, "waistband")
+    before = next(d.placed for d in table.pieces if d.placed.piece.id == "waistband")
+    QTest.mousePress(table, Qt.MouseButton.LeftButton, pos=start)
+    QTest.mouseMove(table, start + QPoint(30, 0))
+    QTest.mouseMove(table, start + QPoint(60, 0))
+    QTest.mouseRelease(table, Qt.MouseButton.LeftButton, pos=start + QPoint(60, 0))
+    settle(shop)
+    (held,) = shop.desk.brief.cloth.held
+    assert ("waistband", 0) == (held.piece, held.copy)
+    assert held.x == pytest.approx(before.at.x + 60 / table.view.scale, abs=40)
+    laid = next(p for p in shop.desk.docket.lay.placed if p.piece.id == "waistband")
+    assert (held.x, held.y) == (laid.at.x, laid.at.y)
+    assert view.release.isEnabled()
+    shop.window.do.undo.trigger()
+    settle(shop)
+    assert () == shop.desk.brief.cloth.held
+
+
+def test_keys_do_what_the_pointer_does(shop: Shop):
+    """Enter chooses a piece, arrows move it, R turns it half round, Delete lets it go, Escape puts it down."""
+    view = to_lay(shop)
+    table = view.table
+    table.setFocus()
+    QTest.keyClick(table, Qt.Key.Key_Return)
+    assert table.chosen is not None
+    place = next(d.placed for d in table.pieces if d.key == table.chosen)
+    QTest.keyClick(table, Qt.Key.Key_Right)
+    QTest.keyClick(table, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    settle(shop)
+    (held,) = shop.desk.brief.cloth.held
+    assert held.x == round(place.at.x) + 11
+    QTest.keyClick(table, Qt.Key.Key_R)
+    settle(shop)
+    assert (place.turn + 180) % 360 == shop.desk.brief.cloth.held[0].turn
+    QTest.keyClick(table, Qt.Key.Key_Delete)
+    settle(shop)
+    assert () == shop.desk.brief.cloth.held
+    QTest.keyClick(table, Qt.Key.Key_Escape)
+    assert table.chosen is None
+
+
+def test_the_tools_of_looking_work_on_the_cloth(shop: Shop):
+    """Larger, smaller and fit act on the view that shows, and the scale is its own."""
+    view = to_lay(shop)
+    scale, do = view.table.view.scale, shop.window.do
+    do.larger.trigger()
+    assert view.table.view.scale > scale
+    assert shop.window.table.canvas.foot.scale.text() == view.table.scale_words
+    do.fit.trigger()
+    assert view.table.view.scale == pytest.approx(scale)
+    assert not do.lines.isEnabled()
+
+
+def test_inches_and_voice_reach_the_plan(shop: Shop):
+    """In inches, neither the line above nor what is read aloud speaks of centimetres; every piece is named."""
+    view = to_lay(shop)
+    shop.window.do.unit_chosen.emit("in")
+    settle(shop)
+    assert " cm" not in view.says.text() + view.table.accessibleDescription()
+    assert "Waistband" in view.table.accessibleDescription()
+
+
+def test_what_does_not_fit_is_said(shop: Shop):
+    """On cloth too narrow, the line names what does not fit, and nothing is looked for."""
+    shop.desk.edit("cloth.width", 600.0)
+    view = to_lay(shop)
+    assert "does not fit" in view.says.text()
+    assert not view.look.isEnabled()
+
+
+def test_the_print_shows_under_the_pieces(shop: Shop):
+    """With bands, the board paints the cloth under each piece: a broader border fills more of it, but lies on its hem
+    wherever it runs.
+    """
+    board = shop.window.table.canvas.board
+
+    def picture(start: float, wide: float) -> bytes:
+        shop.desk.edit("cloth.bands", (PrintBand(start, start + wide),))
+        settle(shop)
+        return bytes(board.grab().toImage().constBits())
+
+    plain = bytes(board.grab().toImage().constBits())
+    narrow, broad = picture(100.0, 150.0), picture(100.0, 250.0)
+    assert len({plain, narrow, broad}) == 3
+    assert narrow == picture(130.0, 150.0)
