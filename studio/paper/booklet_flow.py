@@ -16,7 +16,8 @@ MOST_SPREAD = 9.0
 
 class Part(Struct, frozen=True):
     """Marks about the origin, `height` mm high; `gap` is the white above it. A heading waits for the part below; loose
-    parts may be moved apart. `over` is drawn only where something stands above it on the page.
+    parts may be moved apart. `over` is drawn only where something stands above it on the page; a spare part is left
+    out where it would begin a page.
     """
 
     marks: Drawing
@@ -24,6 +25,7 @@ class Part(Struct, frozen=True):
     gap: float = 0.0
     heading: bool = False
     loose: bool = False
+    spare: bool = False
     over: Drawing = ()
 
 
@@ -45,6 +47,8 @@ def columns(parts: Iterable[Part], height: float) -> list[Drawing]:
         group = [waiting, part] if waiting else [part]
         waiting = None
         if pages[-1] and y + sum(p.gap + p.height for p in group) > height + 1e-6:
+            if part.spare:
+                continue
             pages.append([])
             y = 0.0
         for p in group:

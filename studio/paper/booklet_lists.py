@@ -134,10 +134,10 @@ def take_care(wide: float) -> Iterator[Part]:
 
 
 def next_time(wide: float) -> Iterator[Part]:
-    """Lines to write on."""
+    """Lines to write on, where there is room for them."""
     marks: list[Mark] = []
     for k, words in enumerate((tr("Waist after a day of wear"), tr("Length, levelled"), tr("What I would change"))):
         y = 8.0 + 10 * k
         marks += [Words(words, Point(0, y), 3.4, "rule"), stroke("rule", (46, y + 0.6), (wide, y + 0.6))]
     yield heading(tr("For next time"), wide)
-    yield Part(tuple(marks), 30.0)
+    yield Part(tuple(marks), 30.0, spare=True)

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from looked_over import outside, overlapping, texts_on, words_on
 from reading_back import page_sizes
 
+from studio.__main__ import main
 from studio.brief import Brief
 from studio.draft.cutting import cut_words
 from studio.drawing import Stroke, Words, flat_marks
@@ -175,6 +176,15 @@ def test_read_back(tmp_path: Path, unit: Unit):
             assert re.sub(r"\s+", "", spell(sentence, unit)) in plain
 
 
+@pytest.mark.paints
+def test_the_command_writes_a_booklet(tmp_path: Path):
+    """`export --booklet` writes one PDF, and nothing else."""
+    assert 0 == main(["export", "--out", str(tmp_path), "--booklet", "--set", "skirt.style=circle"])
+    (there,) = tmp_path.iterdir()
+    assert there.name.endswith("-booklet.pdf")
+    assert len(pypdf.PdfReader(there).pages) > 3
+
+
 def test_loose_parts_share_what_is_left():
     """Steps of a page are moved apart evenly, never by more than 9 mm, and not on the last page."""
 
@@ -197,3 +207,11 @@ def test_anything_the_form_allows_makes_a_booklet(style: str, data: st.DataObjec
     one = data.draw(any_brief(style))
     for page in pages_of(one, "in"):
         assert [] == outside(page, 8)
+
+
+def test_no_page_holds_a_spare_part_alone():
+    """Lines to write on come only where a page has room left for them."""
+    words = (Words("x", Point(0, 0), 3.0),)
+    parts = [Part(words, 60.0), Part((), 10.0, heading=True), Part(words, 30.0, spare=True)]
+    assert [2, 1] == [len(columns(parts, height)[0]) for height in (100.0, 99.0)]
+    assert 1 == len(columns(parts, 99.0))

@@ -11,7 +11,7 @@ from studio.draft.fastening import button_place, hole_length
 from studio.draft.making import Making
 from studio.drawing import Drawing, Stroke, Words, flat_marks
 from studio.geometry import Box, Point, rectangle
-from studio.sewing import laid_flat, picture, sewing_order
+from studio.sewing import laid_flat, on_screen, picture, sewing_order
 from studio.sewing.drawn.flat import laid, skirt_laid
 from studio.sewing.drawn.folds import folded
 from studio.sewing.drawn.meeting import run
@@ -209,3 +209,11 @@ def test_a_crowded_piece_is_shown_in_part():
     whole, part = drawn(brief(), "mark"), drawn(brief("pleated"), "mark")
     assert not any(s.line_width == 0.22 and s.ink == "plain" for s in strokes(whole))  # nothing is torn
     assert any(s.line_width == 0.22 and s.ink == "plain" for s in strokes(part))
+
+
+def test_a_screen_claims_no_true_size():
+    """On a screen no picture says that it can be measured; on paper it does."""
+    found = drawn(brief(), "gather")
+    assert "true size" in texts(found)[-1]
+    assert "Skirt, wrong side" == texts(on_screen(found))[-1]
+    assert texts(found)[:-1] == texts(on_screen(found))[:-1]

@@ -45,6 +45,18 @@ def test_export_writes_what_is_ticked(qtbot: QtBot, shop: Shop, tmp_path: Path):
     leaf.reject()
 
 
+def test_the_booklet_alone(qtbot: QtBot, shop: Shop, tmp_path: Path):
+    """Ticked alone, the booklet is the one file that is written."""
+    leaf = sheet(shop, tmp_path / "out")
+    leaf.kinds["pdf"].setChecked(False)
+    leaf.kinds["booklet"].setChecked(True)
+    press(leaf)
+    qtbot.waitUntil(leaf.show_folder.isVisible, timeout=30000)
+    (there,) = (tmp_path / "out").iterdir()
+    assert "Sewing order" in " ".join(page.extract_text() for page in pypdf.PdfReader(there).pages)
+    leaf.reject()
+
+
 def test_cancel_leaves_nothing_half_written(qtbot: QtBot, shop: Shop, tmp_path: Path):
     """Cancel stops before the next page: no file is half-written, and one can export again."""
     leaf = sheet(shop, tmp_path / "out")

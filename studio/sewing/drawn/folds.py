@@ -1,6 +1,5 @@
 """Cloth seen from its cut edge: a line that runs straight, and turns back on itself at every fold."""
 
-import math
 from collections.abc import Iterable
 from typing import TypeAlias
 
@@ -42,29 +41,3 @@ def cloth(path: Path, width: float = CLOTH_LINE) -> Stroke:
 def stitched(points: Iterable[tuple[float, float]]) -> Stroke:
     """A stitch through the layers, seen from the side."""
     return stroke("plain", *points, width=SEWN, colour="accent")
-
-
-def waved(start: Point, end: Point, apart: float, height: float) -> Path:
-    """A wavy line, as cloth lies when it is drawn up: half waves about so far apart (mm)."""
-    n = max(2, round(start.distance(end) / apart))
-    curves: list[Curve] = []
-    way = start.to(end).unit()
-    up = way.outward()
-    step = start.distance(end) / n
-    for k in range(n):
-        a, b = start.along(way, k * step), start.along(way, (k + 1) * step)
-        sign = height if k % 2 == 0 else -height
-        curves += _half_wave(a, b, up, sign)
-    return Path(tuple(curves))
-
-
-def _half_wave(a: Point, b: Point, up: Point, height: float) -> list[Curve]:
-    from studio.geometry import Cubic
-
-    lift = height * 4 / 3
-    return [Cubic(a, a.along(up, lift), b.along(up, lift), b)]
-
-
-def pointing(degrees: float) -> Point:
-    """The way of an angle, clockwise from the right."""
-    return Point(math.cos(math.radians(degrees)), math.sin(math.radians(degrees)))
