@@ -1,12 +1,13 @@
 """Rules about pockets."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from itertools import combinations
 
 from studio.cloth.lay import lay_out
-from studio.draft import Piece
-from studio.draft.pocket import inside
-from studio.geometry import Path, Point
+from studio.draft.patch import drawn_top, seat_of
+from studio.draft.patch_bed import Bed, bed, overlap
+from studio.draft.side_pocket import down, need_of
 from studio.styles import rack
 from studio.styles.style import Edit
 from studio.words import Phrase, phrase
@@ -15,13 +16,23 @@ from .finding import Finding, Worked, within
 
 CLEAR = 20.0
 """Between the end of a zip and a pocket at least this much of the seam is sewn (mm; common practice, no source)."""
+LOW = 140.0
+"""A pocket in the seam that begins deeper than this (mm) is no longer reached (common practice, no source)."""
+HIGHEST, LOWEST = 20.0, 200.0
+"""A patch is moved no nearer to the waist, and no deeper below it, than this (mm; common practice, no source)."""
+NARROW, SHALLOW = 100.0, 120.0
+"""A patch narrower or shallower than this (mm) holds no hand (common practice, no source)."""
+
+NONE: tuple[Edit, Phrase] = ({"pockets.kind": "none"}, phrase("No pockets"))
+PATCHES: tuple[Edit, Phrase] = ({"pockets.kind": "patch"}, phrase("Patch pockets"))
 
 
 def pocket_at_side_seam(w: Worked) -> Iterator[Finding]:
-    """A pocket in the side seam wants a seam at the side that is long enough for it. The remedies: an opening at the
-    side, which makes one; a shorter pocket; patches instead.
+    """A pocket in the side seam wants a seam at the side that is long enough for it. The remedy is the first of these
+    that gives it one: four panels, or eight gores, or an opening at the side; else patches, or no pockets. Where every
+    seam is too short, more of them are of no use.
     """
-    if w.brief.pockets.kind != "in seam" or any(p.id == "pocket-bag" for p in w.draft.pieces):
+    if w.brief.pockets.kind != "in seam" or _bags(w):
         return
     says = phrase("There is no side seam that holds a pocket of {p} from {t} down.",
                   p=w.brief.pockets.opening, t=w.brief.pockets.top)  # fmt: skip
@@ -30,83 +41,120 @@ def pocket_at_side_seam(w: Worked) -> Iterator[Finding]:
         ({"skirt.gores": 8}, phrase("Eight gores")),
         ({"opening.place": "side"}, phrase("Open at the side")),
     )
-    for edit, does in tries:
-        if edit.keys() <= rack.declarations(w.brief).keys() and _mends(w, edit):
-            yield Finding("pocket-at-side-seam", "stop", says, "pockets.kind", "skirt", edit, does)
-            return
-    yield Finding("pocket-at-side-seam", "stop", says, "pockets.kind", "skirt", {"pockets.kind": "none"},
-                  phrase("No pockets"))  # fmt: skip
-
-
-def _mends(w: Worked, edit: Edit) -> bool:
-    """Whether the pocket finds its seam once the brief is edited so, and the cloth still holds every piece."""
-    after = rack.edit(w.brief, edit)
-    drafted = rack.draft(after)
-    bags = any(p.id == "pocket-bag" for p in drafted.pieces)
-    at_side = after.opening.place == "side" and after.opening.kind != "none"
-    clear = not at_side or after.pockets.top >= after.stop + CLEAR
-    return bags and clear and len(lay_out(drafted.pieces, after.cloth).misfits) <= len(w.lay.misfits)
+    edit, does = next((one for one in (*(tries if _deep(w) else ()), PATCHES) if _mends(w, one[0])), NONE)
+    yield Finding("pocket-at-side-seam", "stop", says, "pockets.kind", "skirt", edit, does)
 
 
 def pocket_clear_of_opening(w: Worked) -> Iterator[Finding]:
     """No pocket crosses the zip: with the opening at the side, it begins below the stop, or the opening moves to the
-    centre back.
+    centre back; else there are patches, or none.
     """
-    brief = w.brief
-    if brief.pockets.kind != "in seam" or brief.opening.place != "side" or brief.opening.kind == "none":
-        return
-    need = brief.stop + CLEAR
-    if brief.pockets.top >= need - 1e-9 or not any(p.id == "pocket-bag" for p in w.draft.pieces):
+    if w.brief.pockets.kind != "in seam" or not _bags(w) or not _crosses(w):
         return
     text = "The pocket begins {t} down, and the opening beside it ends at {s}."
-    says = phrase(text, t=brief.pockets.top, s=brief.stop)
-    top = math.ceil(need / 5 - 1e-9) * 5.0
-    tries: tuple[tuple[Edit, Phrase], ...] = (
-        ({"opening.place": "centre back"}, phrase("Open at the back")),
-        ({"pockets.top": top}, phrase("From {t}", t=top)),
-    )
-    for edit, does in tries:
-        if all(within(w, p, v) for p, v in edit.items() if isinstance(v, float)) and _mends(w, edit):
-            yield Finding("pocket-clear-of-opening", "doubt", says, "pockets.top", "skirt", edit, does)
-            return
-    yield Finding("pocket-clear-of-opening", "doubt", says, "pockets.top", "skirt", {"pockets.kind": "none"},
-                  phrase("No pockets"))  # fmt: skip
+    says = phrase(text, t=w.brief.pockets.top, s=w.brief.stop)
+    top = math.ceil((w.brief.stop + CLEAR) / 5 - 1e-9) * 5.0
+    tries: list[tuple[Edit, Phrase]] = [({"opening.place": "centre back"}, phrase("Open at the back"))]
+    if top <= LOW and within(w, "pockets.top", top):
+        tries.insert(0, ({"pockets.top": top}, phrase("From {t}", t=top)))
+    edit, does = next((one for one in (*tries, PATCHES) if _mends(w, one[0])), NONE)
+    yield Finding("pocket-clear-of-opening", "doubt", says, next(iter(edit)), "skirt", edit, does)
 
 
 def patch_fits(w: Worked) -> Iterator[Finding]:
-    """A patch lies on its panel as a whole, above the hem, and across no dart and no fold. The remedy is the highest
-    place below the waist where it does; where there is none, to leave it out.
+    """A patch lies on its panel as a whole, above the hem, and across no dart, no fold and no other patch. The remedy
+    is the nearest place higher or lower where it does; else a narrower or a shallower patch; else none.
     """
     if w.brief.pockets.kind != "patch":
         return
-    found = [(p, m.path) for p in w.draft.pieces for m in p.lines if m.role == "pocket"]
-    if found and all(_lies(p, path) for p, path in found):
+    beds = _beds(w)
+    p = w.brief.pockets
+    if beds and _clear(beds, p.top, p.width, p.depth):
         return
-    text = "A patch of {a} by {b} does not lie clear on its panel."
-    says = phrase(text, a=w.brief.pockets.width, b=w.brief.pockets.depth)
-    places = (float(t) for t in range(0, 301, 10) if found and all(_lies(p, _moved(w, path, t)) for p, path in found))
-    top = next(places, None)
-    remedy: Edit = {"pockets.kind": "none"} if top is None else {"pockets.top": top}
-    does = phrase("No pockets") if top is None else phrase("From {t}", t=top)
-    piece = found[0][0].id if found else "skirt"
-    yield Finding("patch-fits", "doubt", says, next(iter(remedy)), piece, remedy, does)
+    says = phrase("A patch of {a} by {b} does not lie clear on its panel.", a=p.width, b=p.depth)
+    edit, does = next(_refitted(w, beds), NONE) if beds else NONE
+    piece = beds[0][0] if beds else "skirt"
+    yield Finding("patch-fits", "doubt", says, next(iter(edit)), piece, edit, does)
 
 
-def _moved(w: Worked, patch: Path, top: float) -> Path:
-    """The same patch, begun so far below the waist (mm)."""
-    into = patch.curves[1].direction(0)
-    by = top - w.brief.pockets.top
-    return patch.moved(into.x * by, into.y * by)
+def _deep(w: Worked) -> bool:
+    """Whether any seam down from the waist, or the side of a panel that might become one, would hold the pocket."""
+    panels = (p for p in w.draft.pieces if any(e.name == "waist" for e in p.edges) and p.row == 1)
+    return any(down(p, side).length > need_of(w.brief) for p in panels for side in ("left", "right"))
 
 
-def _lies(piece: Piece, patch: Path) -> bool:
-    corners = tuple(c.start for c in patch.curves)
-    if not inside(piece.seam_line, corners):
+def _bags(w: Worked) -> bool:
+    return any(p.id == "pocket-bag" for p in w.draft.pieces)
+
+
+def _crosses(w: Worked) -> bool:
+    """Whether the opening is at the side, and a pocket in that seam would begin before it ends."""
+    at_side = w.brief.opening.place == "side" and w.brief.opening.kind != "none"
+    return at_side and w.brief.pockets.top < w.brief.stop + CLEAR - 1e-9
+
+
+def _mends(w: Worked, edit: Edit) -> bool:
+    """Whether the brief has its pockets once it is edited so, clear of all, and the cloth still holds every piece."""
+    if not edit.keys() <= rack.declarations(w.brief).keys() or all(
+        rack.value(w.brief, p) == v for p, v in edit.items()
+    ):
         return False
-    lines = [m.path for m in piece.lines if m.role in ("dart", "pleat fold", "placement")]
-    return not any(inside(patch, (p,)) for path in lines for p in _along(path))
+    after = rack.edit(w.brief, edit)
+    drafted = rack.draft(after)
+    then = Worked(after, drafted, lay_out(drafted.pieces, after.cloth))
+    if after.pockets.kind == "patch":
+        beds = _beds(then)
+        placed = bool(beds) and _clear(beds, after.pockets.top, after.pockets.width, after.pockets.depth)
+    else:
+        placed = _bags(then) and not _crosses(then)
+    return placed and _unfit(then) <= _unfit(w)
 
 
-def _along(path: Path) -> Iterator[Point]:
-    """Places along a line, near enough that none steps over a pocket."""
-    return (path.at(path.length * k / 24) for k in range(25))
+def _unfit(w: Worked) -> set[str]:
+    """The pieces that are named as too wide for the cloth: the band, and the first of the panels."""
+    ids = [p.id for p in w.lay.misfits]
+    return {i for i in ids if i == "waistband"} | set([i for i in ids if i != "waistband"][:1])
+
+
+def _beds(w: Worked) -> list[tuple[str, Bed]]:
+    """What each patch lies on, with the panel's id."""
+    return [
+        (p.id, bed(p, seat_of(m.path, drawn_top(w.brief, p))))
+        for p in w.draft.pieces for m in p.lines if m.role == "pocket"
+    ]  # fmt: skip
+
+
+def _clear(beds: Iterable[tuple[str, Bed]], top: float, width: float, depth: float) -> bool:
+    """Whether every patch, so placed and so large, lies clear."""
+    return all(b.room(width).holds(top, depth) for _, b in beds) and _apart(beds, top, width, depth)
+
+
+def _apart(beds: Iterable[tuple[str, Bed]], top: float, width: float, depth: float) -> bool:
+    """Whether no two patches lie over each other."""
+    drawn = [(piece, b.seat.outline(top, width, depth)) for piece, b in beds]
+    return not any(a == b and overlap(one, other) for (a, one), (b, other) in combinations(drawn, 2))
+
+
+def _refitted(w: Worked, beds: list[tuple[str, Bed]]) -> Iterator[tuple[Edit, Phrase]]:
+    """Edits that let the patches lie clear, the nearest first."""
+    p = w.brief.pockets
+    rooms = [b.room(p.width) for _, b in beds]
+
+    def fits(top: float, depth: float) -> bool:
+        return all(r.holds(top, depth) for r in rooms) and _apart(beds, top, p.width, depth)
+
+    steps = [HIGHEST + 10 * k for k in range(int((LOWEST - HIGHEST) / 10) + 1)]
+    for top in sorted(steps, key=lambda t: abs(t - p.top)):
+        if fits(top, p.depth):
+            yield {"pockets.top": top}, phrase("From {t}", t=top)
+    for width in _less(p.width, NARROW):
+        if _clear(beds, p.top, width, p.depth):
+            yield {"pockets.width": width}, phrase("{a} wide", a=width)
+    for depth in _less(p.depth, SHALLOW):
+        if fits(p.top, depth):
+            yield {"pockets.depth": depth}, phrase("{b} deep", b=depth)
+
+
+def _less(size: float, least: float) -> Iterator[float]:
+    """Whole centimetres below a size, down to the least."""
+    return (10.0 * k for k in range(math.ceil(size / 10) - 1, math.ceil(least / 10) - 1, -1))

@@ -82,17 +82,12 @@ def _facing(panel: Piece, deep: float, allowance: float) -> Piece:
     x = hem.box.centre.x
     edges = edges_over(drawn, x)
     outline = cut_line(edges)
-    middle = hem.at(hem.length / 2).flipped(x)
-    way = hem.direction(hem.length / 2)
-    way = Point(-way.x, way.y)
-    reach = min(60.0, hem.length / 6)
-    at = middle.along(way.outward(), deep / 2)
     return Piece(
         id=_id(panel),
         name=spell(phrase("{p:word}, hem facing", p=panel.name), "cm"),
         edges=edges,
         cut_line=outline,
-        grain=(at.along(way, -reach), at.along(way, reach)),
+        grain=_grain(panel, hem, deep, x),
         dimensions=(
             Dimension(
                 "seams.hem_facing", upper.start.flipped(x), hem.end.flipped(x), "right", phrase("{d:bare}", d=deep)
@@ -102,3 +97,13 @@ def _facing(panel: Piece, deep: float, allowance: float) -> Piece:
         mirrored=panel.mirrored,
         row=PARTS,
     )
+
+
+def _grain(panel: Piece, hem: Path, deep: float, x: float) -> tuple[Point, Point]:
+    """The panel's own grain, so that both give alike, in the middle of the strip and no longer than lies on it."""
+    middle = hem.length / 2
+    along = hem.direction(middle)
+    way = panel.grain[0].to(panel.grain[1]).unit()
+    at = hem.at(middle).along(along.outward(), -deep / 2)
+    reach = min(60.0, hem.length / 6, 0.4 * deep / max(abs(way.cross(along)), 0.01))
+    return at.along(way, -reach).flipped(x), at.along(way, reach).flipped(x)
