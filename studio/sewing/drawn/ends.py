@@ -107,7 +107,8 @@ def _both(
     over its top.
     """
     piece = _band(draft)
-    scale = next((s for s in (1.0, 0.5) if high * s <= _ROOM.height), _ROOM.height / high)
+    tall = max(high, *(s.size for s in piece.spots if s.role != "notch"), 0.0)  # a large button on a narrow band
+    scale = next((s for s in (1.0, 0.5) if tall * s <= _ROOM.height), _ROOM.height / tall)
     top = _ROOM.centre.y - high * scale / 2 + above * scale
     left = _end(piece, "plain end", Point(CLOTH.left + out * scale, top), scale, right=False)
     right = _end(piece, "extension end", Point(CLOTH.right - out * scale, top), scale, right=True)
