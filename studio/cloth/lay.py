@@ -18,6 +18,8 @@ from .ways import Way, Ways, on_cloth, phase, ways
 
 STEP = 100.0
 """Cloth is sold by the tenth of a metre (mm)."""
+NEAR = 0.01
+"""A plan that is longer than any must be by less than this (mm) cannot be bettered with shears."""
 Profile = list[tuple[float, float, float]]
 """From, to across the cloth, and the length used there (mm)."""
 
@@ -56,17 +58,21 @@ def lay_out(pieces: Iterable[Piece], cloth: Cloth) -> Lay:
     orders = (lambda c: (-c.along, -c.across), lambda c: (-c.across, -c.along), lambda c: (-c.along * c.across,))
     held = [(c, way, at) for c in fitting for way, at in _held(c, cloth)]
     free = [c for c in fitting if not any(c is one for one, _, _ in held)]
-    plans = (
-        _skyline(held, sorted(free, key=lambda c: (not c.bound_to_place, *order(c))), wide, cloth) for order in orders
-    )
-    spots, length = min(plans, key=lambda plan: plan[1])
+    bound, best = least(fitting, wide, cloth), None
+    for order in orders:
+        plan = _skyline(held, sorted(free, key=lambda c: (not c.bound_to_place, *order(c))), wide, cloth)
+        best = plan if best is None or plan[1] < best[1] else best
+        if best[1] - bound < NEAR:
+            break
+    assert best is not None
+    spots, length = best
     folded = cloth.lies == "folded"
     shift = 0.0 if folded else cloth.selvedge
     placed = tuple(_placed(c, way, at.moved(0, shift), folded) for c, way, at in spots)
     adrift = tuple(a for one in lies for a in one.adrift)
     width = cloth.width / 2 if folded else cloth.width
-    bound = min(length, least(fitting, wide, cloth))
-    return Lay(width, length, bound, placed, misfits, adrift, folded, not misfits and length - bound < 0.01)
+    bound = min(length, bound)
+    return Lay(width, length, bound, placed, misfits, adrift, folded, not misfits and length - bound < NEAR)
 
 
 def to_buy(length: float, shrinkage: float) -> float:

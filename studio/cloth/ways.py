@@ -22,25 +22,18 @@ class Way(Struct, frozen=True):
 class Ways(Struct, frozen=True):
     """Every way one copy of a piece may lie, the preferred one first; `adrift` where its bands cannot hold it.
 
-    `half`: the half that is drawn lies on the fold of the cloth. `spots` is how many of it are cut from the cloth as
+    `box` and `area` are those of what is laid (the piece's own mm, and mm²); `half`: that is the half that is drawn, on
+    the fold of the cloth. `spots` is how many of it are cut from the cloth as
     it lies: one for two, where folded cloth gives a pair.
     """
 
     piece: Piece
     ways: tuple[Way, ...]
+    box: Box
+    area: float
     half: bool = False
     spots: int = 1
     adrift: tuple[Adrift, ...] = ()
-
-    @property
-    def box(self) -> Box:
-        """The box of what is laid, in the piece's own millimetres."""
-        return self.piece.cut_line.box if self.half else self.piece.as_cut.box
-
-    @property
-    def area(self) -> float:
-        """Of what is laid, mm²."""
-        return (self.piece.cut_line if self.half else self.piece.as_cut).area
 
 
 def grain_down(piece: Piece) -> bool:
@@ -59,17 +52,20 @@ def ways(piece: Piece, cloth: Cloth) -> Ways:
     """How each copy of a piece may lie."""
     folded = cloth.lies == "folded"
     spots = (piece.cut + 1) // 2 if folded and not piece.on_fold and _pairs(piece) else piece.cut
-    if folded and piece.on_fold:
-        return Ways(piece, (_on_fold(piece),), half=True, spots=spots)
+    half = folded and piece.on_fold
+    outline = piece.cut_line if half else piece.as_cut
+    box, area = outline.box, outline.area
+    if half:
+        return Ways(piece, (_on_fold(piece),), box, area, half=True, spots=spots)
     if not folded and not grain_down(piece):
         bands = [b for b in cloth.bands if shown_on(b, piece)]
-        tried = [(b, _on_band(piece, b, cloth)) for b in bands]
-        held = tuple(way for _, way in tried if _off(piece, way, cloth) <= 1e-6)
+        tried = [(b, _on_band(piece, box, b, cloth)) for b in bands]
+        held = tuple(way for _, way in tried if _off(box, way, cloth) <= 1e-6)
         if held:
-            return Ways(piece, held, spots=spots)
-        adrift = tuple(Adrift(piece, b, _off(piece, way, cloth)) for b, way in tried)
-        return Ways(piece, _free(piece, cloth), spots=spots, adrift=adrift)
-    return Ways(piece, _free(piece, cloth), spots=spots)
+            return Ways(piece, held, box, area, spots=spots)
+        adrift = tuple(Adrift(piece, b, _off(box, way, cloth)) for b, way in tried)
+        return Ways(piece, _free(piece, cloth), box, area, spots=spots, adrift=adrift)
+    return Ways(piece, _free(piece, cloth), box, area, spots=spots)
 
 
 def phase_point(piece: Piece, cloth: Cloth) -> Point | None:
@@ -84,9 +80,10 @@ def phase_point(piece: Piece, cloth: Cloth) -> Point | None:
 
 def phase(piece: Piece, cloth: Cloth) -> float | None:
     """How far the phase point lies from the start of the piece's box, along its grain and unturned (mm), or None."""
-    at, box = phase_point(piece, cloth), piece.as_cut.box
+    at = phase_point(piece, cloth)
     if at is None:
         return None
+    box = piece.as_cut.box
     return at.y - box.top if grain_down(piece) else at.x - box.left
 
 
@@ -128,10 +125,10 @@ def shown_on(band: PrintBand, piece: Piece) -> bool:
     return tiered and piece.id.split(" ")[:2] == band.holds.split(" ")
 
 
-def _on_band(piece: Piece, band: PrintBand, cloth: Cloth) -> Way:
+def _on_band(piece: Piece, box: Box, band: PrintBand, cloth: Cloth) -> Way:
     """Where the piece lies when what is asked of it is on the band."""
     first = band.tops == "first" or (band.tops == "either" and (band.start + band.end) / 2 >= cloth.width / 2)
-    turn, box = (0 if first else 180), piece.as_cut.box
+    turn = 0 if first else 180
     line, edge = _line(piece, band, first)
     down = line - box.top if turn == 0 else box.bottom - line
     return Way(turn, across=edge - down - cloth.selvedge)
@@ -160,7 +157,7 @@ def _fold(piece: Piece) -> float:
     return folds[0] if folds else piece.seam_line.box.top
 
 
-def _off(piece: Piece, way: Way, cloth: Cloth) -> float:
+def _off(box: Box, way: Way, cloth: Cloth) -> float:
     """How much of the piece would lie on a selvedge or off the cloth, mm."""
     start = way.across or 0.0
-    return max(0.0, -start, start + piece.as_cut.box.height - cloth.usable)
+    return max(0.0, -start, start + box.height - cloth.usable)

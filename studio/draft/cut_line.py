@@ -29,7 +29,12 @@ def cut_line(edges: Sequence[Edge]) -> Path:
     for k, side in enumerate(sides):
         outline += _between(side, corners[k - 1][-1], corners[k][0])
         outline += (Line(p, q) for p, q in zip(corners[k], corners[k][1:], strict=False))
-    return Path(tuple(_straightened(c for c in outline if c.length > TOUCH)))
+    return Path(tuple(_straightened(c for c in outline if _seen(c))))
+
+
+def _seen(c: Curve) -> bool:
+    """Whether a curve has any length; its ends mostly tell."""
+    return c.start.distance(c.end) > TOUCH or c.length > TOUCH
 
 
 def _parted(edge: Edge) -> list[Edge]:

@@ -118,6 +118,10 @@ class Block(Struct, frozen=True):
         return 2 * (self.front.hem.length + self.back.hem.length)
 
 
+ANY = 1000.0
+"""The length of a side (mm) that does not flare, whatever it is."""
+
+
 @lru_cache(maxsize=64)
 def block(sizes: Sizes) -> Block:
     """The block of these sizes."""
@@ -135,7 +139,8 @@ def _quarter(
     widths = dart_widths(kind, hip - waist, waist, sizes.hip_depth, sizes.length, asked)
     lengths = dart_lengths(kind, len(widths), sizes.hip_depth, sizes.length)
     intake = hip - waist - sum(widths)
-    line = SideLine(hip, max(sizes.hip_depth, STEEP * intake), sizes.length, sizes.side_flare)
+    long = sizes.length if sizes.side_flare else ANY  # without a flare skirt and lining share their waist
+    line = SideLine(hip, max(sizes.hip_depth, STEEP * intake), long, sizes.side_flare)
     like = front.drawn.side.curve if front else None
     drawn = waist_line(Wanted(waist, lowered, tuple(widths), lengths, line, intake, like.length if like else 0.0))
     length = front.side.length if front else drawn.side.length(sizes.length)

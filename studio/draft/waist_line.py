@@ -1,6 +1,7 @@
 """The waist of a quarter, drawn with its darts closed: one smooth curve, square to the side seam and to the centre."""
 
 import math
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -48,6 +49,7 @@ class WaistLine(Struct, frozen=True):
     wanted: Wanted
 
 
+@lru_cache(maxsize=64)
 def waist_line(w: Wanted) -> WaistLine:
     """The waist that is as long as it is to be sewn, and its side as long as that is to be.
 
