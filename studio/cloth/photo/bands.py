@@ -18,15 +18,21 @@ ROW_GAP = 75.0
 """Rows of a field lie at most this far apart (mm)."""
 SELVEDGE = 14.0
 """The unprinted edge is at most this wide (mm)."""
+CLUMP = 36.0
+"""Scattered motifs that touch are still no taller than this (mm)."""
+INK = 0.15
+"""Mean colours nearer than this are the same."""
+WIDE_FIELD = 100.0
+"""A strip of small motifs this wide is a field by itself (mm)."""
 FIELD = 50.0
 """A field is at least this wide (mm)."""
 EVEN = 0.12
 """A strip that changes less than this along the cloth has stripes only."""
 
 
-class Strip(Struct):
+class Strip(Struct, eq=False):
     """A printed strip while it is being judged (mm): how strong it is against the noise, how much it changes along
-    the cloth, and how tall its tallest motif is.
+    the cloth, how tall its motifs are, and their mean colour.
     """
 
     start: float
@@ -34,6 +40,7 @@ class Strip(Struct):
     strength: float
     change: float
     motif: float
+    ink: Line
     kind: str = "band"
 
     @property
@@ -45,9 +52,11 @@ class Strip(Struct):
         """Whether it begins near a selvedge."""
         return self.start < EDGE or self.end > width - EDGE
 
-    def scattered(self, width: float) -> bool:
-        """Whether it could be a row of a field."""
-        return not self.at_edge(width) and self.height < FIELD and self.motif < SMALL and self.change > EVEN
+    def like(self, other: "Strip") -> bool:
+        """Whether the two could be rows of one field: motifs as tall, in the same colours, and not far apart."""
+        tall = abs(self.motif - other.motif) < 0.6 * min(self.motif, other.motif) + 3
+        apart = max(self.start - other.end, other.start - self.end)
+        return tall and apart < ROW_GAP and float(np.abs(self.ink - other.ink).max()) < INK
 
 
 def strips(tile: Tile, noise: float, scale: float) -> list[Strip]:
@@ -72,14 +81,14 @@ def strips(tile: Tile, noise: float, scale: float) -> list[Strip]:
     spots = np.array([h for h in boxes if h[3] - h[2] < 0.95 * wide and h[1] - h[0] > 1] or [(0, 0, 0, 0)])
     large = np.zeros(len(profile), bool)
     for top, foot, left, right in boxes:
-        large[top:foot] |= (foot - top) * scale > SMALL or right - left >= 0.95 * wide
+        large[top:foot] |= (foot - top) * scale > CLUMP or right - left >= 0.95 * wide
     judged = []
     for a, b in _without_fields(found, large, scale):
         on = profile[a:b] > bound[a:b]
         inside = spots[(spots[:, 0] >= a - 1) & (spots[:, 1] <= b + 1) & (spots[:, 1] > 0)]
         judged.append(Strip(
             a * scale, b * scale, float(np.median(profile[a:b][on])) / least if on.any() else 1.0,
-            float(change[a:b].max()), _usual_height(inside, b - a) * scale,
+            float(change[a:b].max()), _usual_height(inside, b - a) * scale, _ink(mean[:, a:b], strength[a:b] > bound[a:b, None]),
         ))  # fmt: skip
     _sort_out(judged, width)
     return _joined([s for s in judged if s.kind != "selvedge"])
@@ -94,6 +103,11 @@ def _usual_height(spots: "np.typing.NDArray[np.int64]", otherwise: int) -> float
     order = np.argsort(tall)
     share = np.cumsum(area[order])
     return float(tall[order][np.searchsorted(share, 0.75 * share[-1])])
+
+
+def _ink(mean: Floats, on: "np.typing.NDArray[np.bool_]") -> Line:
+    """The mean departure from the ground where there is print."""
+    return np.asarray((mean * on).sum((1, 2)) / max(1, int(on.sum())), np.float64)
 
 
 def _without_fields(
@@ -156,37 +170,36 @@ def _sort_out(judged: list[Strip], width: float) -> None:
     for s in judged:
         if (s.start < 3 or s.end > width - 3) and s.height < SELVEDGE and s.change < EVEN:
             s.kind = "selvedge"
-        elif s.height > (0.4 * width if s.at_edge(width) else FIELD) and s.motif < min(SMALL, 0.33 * s.height):
+        elif s.height > (0.4 * width if s.at_edge(width) else WIDE_FIELD) and s.motif < min(SMALL, 0.33 * s.height):
             s.kind = "field"
-    k = 0
-    while k < len(judged):
-        last = k
-        while (
-            last + 1 < len(judged)
-            and judged[k].scattered(width)
-            and judged[last + 1].scattered(width)
-            and judged[last + 1].start - judged[last].end < ROW_GAP
-            and abs(judged[last + 1].motif - judged[k].motif) < 0.5 * judged[k].motif + 2
-        ):
-            last += 1
-        if last - k >= 2:
-            for s in judged[k : last + 1]:
-                s.kind = "field"
-        k = last + 1
+    _rows(judged, width)
     for order in (judged, judged[::-1]):
         field: Strip | None = None
         for s in order:
             if s.kind == "field":
                 field = s
-            elif field and s.scattered(width) and s.motif < 1.5 * field.motif + 2 and _apart(s, field) < ROW_GAP:
+            elif field and s.kind == "band" and s.motif < CLUMP and s.like(field):
                 s.kind, field = "field", s
             elif s.kind == "band":
                 field = None
 
 
-def _apart(one: Strip, other: Strip) -> float:
-    """The bare strip between two (mm)."""
-    return max(one.start - other.end, other.start - one.end)
+def _rows(judged: list[Strip], width: float) -> None:
+    """Three low rows or more of small motifs, each like the one before, are a field."""
+
+    def low(s: Strip) -> bool:
+        return s.kind == "band" and s.height < FIELD and s.motif < SMALL and s.change > EVEN
+
+    k = 0
+    while k < len(judged):
+        last = k
+        if low(judged[k]) and not judged[k].at_edge(width):
+            while last + 1 < len(judged) and low(judged[last + 1]) and judged[last + 1].like(judged[last]):
+                last += 1
+        if last - k >= 2:
+            for s in judged[k : last + 1]:
+                s.kind = "field"
+        k = last + 1
 
 
 def _joined(judged: list[Strip]) -> list[Strip]:
@@ -197,7 +210,7 @@ def _joined(judged: list[Strip]) -> list[Strip]:
         if last and last.kind == s.kind and s.start - last.end < (JOIN if s.kind == "band" else ROW_GAP):
             out[-1] = Strip(
                 last.start, s.end, max(last.strength, s.strength), max(last.change, s.change),
-                max(last.motif, s.motif), s.kind,
+                max(last.motif, s.motif), last.ink, s.kind,
             )  # fmt: skip
         else:
             out.append(s)
