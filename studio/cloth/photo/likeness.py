@@ -30,8 +30,9 @@ class Likeness:
         use = by_row > max(3 * noise**2 / ROWS, 0.02 * float(np.percentile(by_row, 97)))
         if use.sum() < 2:
             use = by_row >= np.percentile(by_row, 70)
-        fine, coarse = (soften(c) for c in correlation(rows[:, use], strength[use].sum(0), int(FURTHEST * wide)))
-        self.smooth = coarse if _top(coarse) > _top(fine) + 0.1 else fine
+        self.smooth, self.blurred = (
+            soften(c) for c in correlation(rows[:, use], strength[use].sum(0), int(FURTHEST * wide))
+        )
 
     def at(self, move: float) -> float:
         """The greatest likeness close to a move; 0 where it is beyond reach."""
@@ -42,13 +43,17 @@ class Likeness:
         return float(self.smooth[max(0, near - slack) : near + slack + 1].max())
 
     def shortest(self, least: int) -> int | None:
-        """The shortest move in dots that no longer one clearly betters; None where there is no peak at all."""
-        found = [p + least for p in peaks(self.smooth[least:], 0.05) if p + least < len(self.smooth) - 2]
-        if not found:
-            return None
-        heights = self.smooth[found]
-        top = float(heights.max())
-        return found[int(np.argmax(heights >= top - (0.05 + 0.10 * (1 - top))))]
+        """The shortest move in dots that no longer one clearly betters; None where there is no peak at all.
+
+        Where small motifs lose each other on a stretched cloth, what is seen through the blur counts too, if it
+        goes into the sharp answer a whole number of times.
+        """
+        sharp, soft = _shortest(self.smooth, least), _shortest(self.blurred, 3 * least)
+        if sharp and soft and 1.5 < sharp / soft < 7 and self.blurred[soft] > 0.6:
+            times = round(sharp / soft)
+            if abs(sharp / times - soft) < 2 + 0.02 * soft:
+                return soft
+        return sharp
 
     def exact(self, move: float) -> float:
         """The move to a part of a dot: followed from peak to peak as far as the picture goes."""
@@ -87,6 +92,16 @@ def correlation(rows: Floats, strength: Line | Floats, furthest: int) -> tuple[L
     return fine / both, coarse / both * (fine[0] / max(coarse[0], 1e-12))
 
 
-def _top(line: Line) -> float:
-    """The height of the highest peak."""
-    return float(max((line[p] for p in peaks(line, 0.05)), default=0.0))
+def _shortest(line: Line, least: int) -> int | None:
+    """The first peak as high as the highest, or nearly so where the highest lies at a multiple of it."""
+    found = [p + least for p in peaks(line[least:], 0.05) if p + least < len(line) - 2]
+    if not found:
+        return None
+    top = max(found, key=lambda p: line[p])
+    slack = 0.05 + 0.10 * (1 - line[top])
+    for p in found:
+        times = round(top / p)
+        whole = 1 < times <= 6 and abs(top / times - p) < 1.5 + 0.01 * p
+        if line[p] >= line[top] - slack * (2 if whole else 1):
+            return p
+    return top

@@ -6,6 +6,10 @@ from msgspec import Struct
 from .smooth import Floats, between, running_mean
 
 
+EVIDENCE = 0.022
+"""Motifs take turns when likeness gains more than this by it, weighed by the strength of the strip."""
+
+
 class Tile(Struct, frozen=True, eq=False):
     """The mean of the copies, and of every other one of them: shape (3, height, repeat)."""
 
@@ -67,10 +71,11 @@ def hidden_multiple(print_: Floats, length: float, rows: int) -> int:
     size = np.sqrt(np.einsum("gnn->gn", products))
     alike = products / (size[:, :, None] * size[:, None, :] + 1e-9)
     strength = (size**2).mean(1)
+    strength = strength / (np.percentile(strength, 95) + 1e-9)
     first, second = np.triu_indices(n, 1)
     apart = second - first
     multiple = 1
-    for strip in np.flatnonzero(strength >= 0.05 * np.percentile(strength, 95)):
+    for strip in np.flatnonzero(strength > EVIDENCE / 2):
         pairs = alike[strip][first, second]
         best, best_gain = 1, 0.0
         for k in range(2, min(6, n // 2) + 1):
@@ -80,7 +85,7 @@ def hidden_multiple(print_: Floats, length: float, rows: int) -> int:
             mean = pairs[same].mean()
             gain = mean - max(pairs[apart % k == r].mean() for r in range(1, k))
             clear = np.percentile(pairs[same], 15) - np.percentile(pairs[~same], 85)
-            if gain > max(0.12, 0.35 * (1 - mean), best_gain) and mean > 0.55 and clear > 0.04:
+            if gain > max(0.1, 0.35 * (1 - mean), EVIDENCE / strength[strip], best_gain) and mean > 0.55 and clear > 0.04:
                 best, best_gain = k, gain
         multiple = int(np.lcm(multiple, best))
     return multiple if multiple <= 12 else 1
