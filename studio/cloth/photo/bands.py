@@ -22,6 +22,8 @@ CLUMP = 36.0
 """Scattered motifs that touch are still no taller than this (mm)."""
 INK = 0.15
 """Mean colours nearer than this are the same."""
+FAINT = 1.6
+"""Nothing stronger than this against the noise is only light on a plain cloth."""
 WIDE_FIELD = 100.0
 """A strip of small motifs this wide is a field by itself (mm)."""
 FIELD = 50.0
@@ -42,6 +44,8 @@ class Strip(Struct, eq=False):
     motif: float
     ink: Line
     kind: str = "band"
+    row: bool = False
+    """Part of a field of even rows."""
 
     @property
     def height(self) -> float:
@@ -53,9 +57,11 @@ class Strip(Struct, eq=False):
         return self.start < EDGE or self.end > width - EDGE
 
     def like(self, other: "Strip") -> bool:
-        """Whether the two could be rows of one field: motifs as tall, in the same colours, and not far apart."""
+        """Whether it could be a row of the other's field: motifs as tall, in the same colours, and not far apart."""
         tall = abs(self.motif - other.motif) < 0.6 * min(self.motif, other.motif) + 3
         apart = max(self.start - other.end, other.start - self.end)
+        if other.row and self.height > 1.6 * other.height + 3:
+            return False
         return tall and apart < ROW_GAP and float(np.abs(self.ink - other.ink).max()) < INK
 
 
@@ -90,6 +96,8 @@ def strips(tile: Tile, noise: float, scale: float) -> list[Strip]:
             a * scale, b * scale, float(np.median(profile[a:b][on])) / least if on.any() else 1.0,
             float(change[a:b].max()), _usual_height(inside, b - a) * scale, _ink(mean[:, a:b], strength[a:b] > bound[a:b, None]),
         ))  # fmt: skip
+    if max((s.strength for s in judged), default=0.0) < FAINT:
+        return []
     _sort_out(judged, width)
     return _joined([s for s in judged if s.kind != "selvedge"])
 
@@ -179,9 +187,14 @@ def _sort_out(judged: list[Strip], width: float) -> None:
             if s.kind == "field":
                 field = s
             elif field and s.kind == "band" and s.motif < CLUMP and s.like(field):
-                s.kind, field = "field", s
+                s.kind, s.row, field = "field", field.row, s
             elif s.kind == "band":
                 field = None
+    for before, s, after in zip(judged, judged[1:], judged[2:], strict=False):
+        if before.kind == after.kind == "field" and s.kind == "band" and s.motif < CLUMP:
+            s.row = before.row = after.row = False
+            if s.like(before) or s.like(after):
+                s.kind = "field"
 
 
 def _rows(judged: list[Strip], width: float) -> None:
@@ -197,8 +210,13 @@ def _rows(judged: list[Strip], width: float) -> None:
             while last + 1 < len(judged) and low(judged[last + 1]) and judged[last + 1].like(judged[last]):
                 last += 1
         if last - k >= 2:
-            for s in judged[k : last + 1]:
-                s.kind = "field"
+            rows = judged[k : last + 1]
+            usual = float(np.median([s.height for s in rows]))
+            tall = [s for s in rows if s.height > 1.6 * usual + 3]
+            even = all(s is rows[0] or s is rows[-1] for s in tall)
+            for s in rows:
+                if not even or s not in tall:
+                    s.kind, s.row = "field", even
         k = last + 1
 
 

@@ -98,10 +98,10 @@ def _shortest(line: Line, least: int) -> int | None:
     if not found:
         return None
     top = max(found, key=lambda p: line[p])
-    slack = 0.05 + 0.10 * (1 - line[top])
+    lost = 1 - line[top]
     for p in found:
         times = round(top / p)
         whole = 1 < times <= 6 and abs(top / times - p) < 1.5 + 0.01 * p
-        if line[p] >= line[top] - slack * (2 if whole else 1):
+        if line[p] >= line[top] - (0.10 + 0.20 * lost if whole else 0.02 + 0.06 * lost):
             return p
     return top
