@@ -22,8 +22,8 @@ def running_mean(values: Floats, reach: int, axis: int) -> Floats:
         mean = sum((held[..., k : k + n] for k in range(1, reach)), held[..., :n])
     else:
         total = np.cumsum(held, -1, dtype=np.float64)
-        mean = np.diff(total[..., reach - 1 :], prepend=0.0)
-        mean[..., 0] = total[..., reach - 1]
+        mean = total[..., reach - 1 :].copy()
+        mean[..., 1:] -= total[..., :-reach]
     out: Floats = np.moveaxis(mean / reach, -1, axis).astype(np.float32, copy=False)
     return out
 
