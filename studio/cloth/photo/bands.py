@@ -1,5 +1,7 @@
 """Which strips across the cloth are borders, and which are fields of scattered small motifs."""
 
+import itertools
+
 import numpy as np
 from msgspec import Struct
 
@@ -8,7 +10,7 @@ from .tile import Tile
 
 GAP = 11.0
 """A bare strip narrower than this lies within a band (mm)."""
-JOIN = 25.0
+JOIN = 33.0
 """Borders nearer to each other than this are one (mm)."""
 EDGE = 30.0
 """What begins this near to a selvedge is a border and no field (mm)."""
@@ -94,7 +96,8 @@ def strips(tile: Tile, noise: float, scale: float) -> list[Strip]:
         inside = spots[(spots[:, 0] >= a - 1) & (spots[:, 1] <= b + 1) & (spots[:, 1] > 0)]
         judged.append(Strip(
             a * scale, b * scale, float(np.median(profile[a:b][on])) / least if on.any() else 1.0,
-            float(change[a:b].max()), _usual_height(inside, b - a) * scale, _ink(mean[:, a:b], strength[a:b] > bound[a:b, None]),
+            float(change[a:b].max()), _usual_height(inside, b - a) * scale,
+            _ink(mean[:, a:b], strength[a:b] > bound[a:b, None]),
         ))  # fmt: skip
     if max((s.strength for s in judged), default=0.0) < FAINT:
         return []
@@ -129,7 +132,7 @@ def _without_fields(
             if (end - start) * scale > FIELD:
                 cuts |= {a + start, a + end}
         edges = sorted(cuts)
-        out += list(zip(edges, edges[1:], strict=False))
+        out += list(itertools.pairwise(edges))
     return out
 
 
@@ -190,7 +193,7 @@ def _sort_out(judged: list[Strip], width: float) -> None:
                 s.kind, s.row, field = "field", field.row, s
             elif s.kind == "band":
                 field = None
-    for before, s, after in zip(judged, judged[1:], judged[2:], strict=False):
+    for before, s, after in zip(judged[:-2], judged[1:-1], judged[2:], strict=True):
         if before.kind == after.kind == "field" and s.kind == "band" and s.motif < CLUMP:
             s.row = before.row = after.row = False
             if s.like(before) or s.like(after):
@@ -198,10 +201,10 @@ def _sort_out(judged: list[Strip], width: float) -> None:
 
 
 def _rows(judged: list[Strip], width: float) -> None:
-    """Three low rows or more of small motifs, each like the one before, are a field."""
+    """Three strips or more of small motifs, each like the one before, are a field; so are two that are wide."""
 
     def low(s: Strip) -> bool:
-        return s.kind == "band" and s.height < FIELD and s.motif < SMALL and s.change > EVEN
+        return s.kind == "band" and s.motif < CLUMP and s.change > EVEN
 
     k = 0
     while k < len(judged):
@@ -209,7 +212,7 @@ def _rows(judged: list[Strip], width: float) -> None:
         if low(judged[k]) and not judged[k].at_edge(width):
             while last + 1 < len(judged) and low(judged[last + 1]) and judged[last + 1].like(judged[last]):
                 last += 1
-        if last - k >= 2:
+        if last - k >= 2 or (last > k and judged[last].end - judged[k].start > 2 * WIDE_FIELD):
             rows = judged[k : last + 1]
             usual = float(np.median([s.height for s in rows]))
             tall = [s for s in rows if s.height > 1.6 * usual + 3]

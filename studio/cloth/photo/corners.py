@@ -40,9 +40,7 @@ def find_corners(photo: Photo) -> Corners:
                  for x, y in points)  # fmt: skip
     if sure < 0.4 or not inside:
         return filling(photo)
-    a, b, c, d = (
-        Point(float(np.clip(x, 0, photo.width)), float(np.clip(y, 0, photo.height))) for x, y in points
-    )
+    a, b, c, d = (Point(float(np.clip(x, 0, photo.width)), float(np.clip(y, 0, photo.height))) for x, y in points)
     return Corners((a, b, c, d), sure)
 
 
@@ -59,7 +57,7 @@ def _cloth(colours: Floats) -> NDArray[np.bool_]:
     thick = max(3, int(0.015 * wide))
     rim[:thick] = rim[-thick:] = True
     rim[:, :thick] = rim[:, -thick:] = True
-    y, x = (v.ravel() for v in np.mgrid[0:1 : high * 1j, 0:1 : wide * 1j])
+    y, x = (v.ravel() for v in np.mgrid[0 : 1 : high * 1j, 0 : 1 : wide * 1j])
     shape = np.stack([np.ones_like(x), x, y, x * y, x * x, y * y], 1)
     dots = colours.reshape(3, -1).T
     table = near = rim.ravel()
@@ -72,7 +70,7 @@ def _cloth(colours: Floats) -> NDArray[np.bool_]:
     return np.asarray(running_mean(running_mean(on[None], 5, 1), 5, 2)[0] > 0.6)
 
 
-def _line(p: "NDArray[np.int64]", q: "NDArray[np.int64]") -> Side:
+def _line(p: NDArray[np.int64], q: NDArray[np.int64]) -> Side:
     """The line most places lie on: least median of squares to begin with, then least squares on what lies near."""
     dice = np.random.default_rng(0)
     best: tuple[float, float, float] = (np.inf, 0.0, float(np.median(q)))

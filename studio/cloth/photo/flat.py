@@ -47,7 +47,7 @@ def straighten(photo: Photo, corners: Corners, length: float, between: tuple[Poi
     to_photo = homography(box, corners.points)
     dots = float(height)
     if between is not None:
-        back = np.linalg.inv(to_photo)
+        back: Line = np.asarray(np.linalg.inv(to_photo), np.float64)
         (a, b), (c, d) = (moved(back, p) for p in between)
         dots = math.hypot(a - c, b - d)
         if dots < 2:

@@ -1,6 +1,7 @@
 """The cloth's own colour and the light on it, taken away so that only the print is left."""
 
 import numpy as np
+from numpy.typing import NDArray
 
 from .smooth import Floats, Line, running_mean
 
@@ -11,7 +12,7 @@ BOUNDS = ((0.35, 0.10), (0.25, 0.08), (0.2, 0.07), (0.14, 0.06), (0.1, 0.05), (0
 LOGARITHMS = np.log((np.arange(256) + 20) / 255.0).astype(np.float32)
 
 
-def features(pixels: "np.typing.NDArray[np.uint8]") -> Floats:
+def features(pixels: NDArray[np.uint8]) -> Floats:
     """Lightness and two colours, shape (3, height, width), by logarithms: light and shadow touch only the first."""
     red, green, blue = (LOGARITHMS[pixels[..., k]] for k in range(3))
     return np.stack([(red + green + blue) / 3, (red - green) * 0.7, ((red + green) * 0.5 - blue) * 0.5])
@@ -31,10 +32,10 @@ def printed(colours: Floats) -> tuple[Floats, float]:
     bent = np.stack([x**i * y**j for i in range(5) for j in range(5) if 2 <= i + j <= 4], 1)
     surface = np.concatenate([plane, bent], 1)
     level = np.repeat(_commonest(dots)[:, None], dots.shape[1], 1)
-    near = np.ones(dots.shape[1], bool)
+    near: NDArray[np.bool_] = np.ones(dots.shape[1], np.bool_)
     for turn, (light, colour) in enumerate(BOUNDS):
         close = np.abs(dots - level) < np.array([[light], [colour], [colour]])
-        fresh = close.all(0)
+        fresh: NDArray[np.bool_] = np.all(close, axis=0)
         if fresh.sum() < 200:
             break
         near = fresh
@@ -53,8 +54,8 @@ def _commonest(dots: Line) -> Line:
     n = cells.max(1) + 1
     count = np.bincount((cells[0] * n[1] + cells[1]) * n[2] + cells[2], minlength=int(n.prod())).reshape(n)
     for axis in range(3):
-        count = sum(np.roll(np.pad(count, [(1, 1) if k == axis else (0, 0) for k in range(3)]), s, axis).take(
-            range(1, n[axis] + 1), axis) for s in (-1, 0, 1))  # fmt: skip
+        held = np.pad(count, [(1, 1) if k == axis else (0, 0) for k in range(3)])
+        count = count + held.take(range(n[axis]), axis) + held.take(range(2, n[axis] + 2), axis)
     fullest = np.unravel_index(count.argmax(), count.shape)
     chosen = np.all(np.abs(cells - np.array(fullest)[:, None]) <= 1, 0)
     return np.median(dots[:, chosen], 1)

@@ -20,6 +20,7 @@ class Likeness:
     """
 
     def __init__(self, print_: Floats, noise: float) -> None:
+        """Of a print (3, height, width)."""
         _, high, wide = print_.shape
         rows = print_[:, : high // ROWS * ROWS].reshape(3, high // ROWS, ROWS, wide).mean(2)
         along = np.linspace(-1, 1, wide)

@@ -33,7 +33,7 @@ KINDS = ("JPEG", "PNG", "WEBP", "TIFF")
 
 def open_photo(path: Path) -> Photo:
     """A picture from a file, upright, in sRGB, at most `LONGEST` dots long. Raises `Trouble` in one sentence."""
-    from PIL import Image
+    from PIL import Image, UnidentifiedImageError
 
     raw = read_file(path, MOST_BYTES)
     name = file_name(path)
@@ -46,8 +46,10 @@ def open_photo(path: Path) -> Photo:
         except Trouble:
             raise
         except MemoryError as fault:
-            raise _trouble("{name:word} needs more memory than there is; save it smaller and open that.", name) from fault
-        except Image.UnidentifiedImageError as fault:
+            raise _trouble(
+                "{name:word} needs more memory than there is; save it smaller and open that.", name
+            ) from fault
+        except UnidentifiedImageError as fault:
             raise _trouble("{name:word} is no picture that can be read; JPEG, PNG, WebP and TIFF are.", name) from fault
         except Exception as fault:  # a broken file makes the decoders raise nearly anything
             raise _trouble("{name:word} is damaged or not complete; copy it again from the camera.", name) from fault
@@ -112,9 +114,9 @@ def _eight_bits(values: "np.typing.NDArray[Any]") -> "np.typing.NDArray[np.uint8
     if values.dtype.kind == "f":
         values = np.nan_to_num(values, posinf=0, neginf=0)
         most = float(values.max(initial=0.0))
-        return np.clip(values * (255 / most if most > 0 else 0), 0, 255).astype(np.uint8)
+        return np.asarray(np.clip(values * (255 / most if most > 0 else 0), 0, 255), np.uint8)
     deep = values.dtype.itemsize == 2 or values.max(initial=0) > 255
-    return np.clip(values >> 8 if deep else values, 0, 255).astype(np.uint8)
+    return np.asarray(np.clip(values >> 8 if deep else values, 0, 255), np.uint8)
 
 
 def warped(photo: Photo, coefficients: tuple[float, ...], width: int, height: int) -> Photo:

@@ -9,7 +9,7 @@ from . import bands, ground, way
 from .found import Band, Photo, Print, PrintBand, Progress, Repeat
 from .likeness import Likeness
 from .smooth import Floats, Pixels, running_mean
-from .tile import Tile, folded, hidden_multiple
+from .tile import folded, hidden_multiple
 from .weft import straightened
 
 FINEST = 1000

@@ -5,7 +5,6 @@ from msgspec import Struct
 
 from .smooth import Floats, between, running_mean
 
-
 EVIDENCE = 0.022
 """Motifs take turns when likeness gains more than this by it, weighed by the strength of the strip."""
 
@@ -85,7 +84,11 @@ def hidden_multiple(print_: Floats, length: float, rows: int) -> int:
             mean = pairs[same].mean()
             gain = mean - max(pairs[apart % k == r].mean() for r in range(1, k))
             clear = np.percentile(pairs[same], 15) - np.percentile(pairs[~same], 85)
-            if gain > max(0.1, 0.35 * (1 - mean), EVIDENCE / strength[strip], best_gain) and mean > 0.55 and clear > 0.04:
+            if (
+                gain > max(0.1, 0.35 * (1 - mean), EVIDENCE / strength[strip], best_gain)
+                and mean > 0.55
+                and clear > 0.04
+            ):
                 best, best_gain = k, gain
         multiple = int(np.lcm(multiple, best))
     return multiple if multiple <= 12 else 1

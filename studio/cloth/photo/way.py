@@ -14,6 +14,8 @@ SLIP = 5
 """Cells a strip may lie off across the cloth, which is never quite straight."""
 SIDE = 4
 """The same along the cloth."""
+LITTLE = 0.001
+"""A part with less than this share of the print's strength does not count."""
 ALIKE = 0.80
 """Likeness from which a turned strip counts as the same."""
 
@@ -41,8 +43,8 @@ def turned_likeness(tile: Tile, parts: list[tuple[float, float]], scale: float) 
     step = scale * max(1, int(CELL / scale))
     worst = 1.0
     every = [(0, high)] + [(max(0, int(a / step)), min(high, math.ceil(b / step))) for a, b in parts]
-    for layer in (lambda t: t, lambda t: t - t.mean(2, keepdims=True)):
-        here, first, second = layer(mean), layer(even), layer(odd)
+    for whole_colour in (True, False):  # as it is, and without what is even along the cloth
+        here, first, second = (t if whole_colour else t - t.mean(2, keepdims=True) for t in (mean, even, odd))
         lines = _moves(here, here[:, ::-1, ::-1])
         whole = lines.sum(1)
         best = int(np.unravel_index(whole.argmax(), whole.shape)[1])
@@ -51,12 +53,15 @@ def turned_likeness(tile: Tile, parts: list[tuple[float, float]], scale: float) 
         total = energy.sum()
         for a, b in every:
             mine, theirs = energy[a:b].sum(), energy[::-1][a:b].sum()
-            if max(mine, theirs) < 0.02 * total or total == 0:
+            share = max(mine, theirs) / (total + 1e-9)
+            if share < LITTLE:
                 continue
             blocks = range(a, b, 24)
             alike = sum(float(lines[:, k : min(b, k + 24)].sum(1)[:, near].max()) for k in blocks)
             both = (first[:, a:b] ** 2).sum() * (second[:, a:b] ** 2).sum()
             own = float((first[:, a:b] * second[:, a:b]).sum() / np.sqrt(both + 1e-9)) if tile.copies > 1 else 1.0
+            if share < 0.02 and own < 0.7:
+                continue
             likeness = alike / math.sqrt(float(mine * theirs) + 1e-9) if mine and theirs else 0.0
             worst = min(worst, likeness / max(own, 0.3))
     return max(0.0, worst)

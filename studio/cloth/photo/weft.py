@@ -20,7 +20,7 @@ def straightened(print_: Floats, length: float) -> tuple[Floats, float]:
     strength = np.minimum(np.sqrt((print_**2).sum(0)), 0.8)
     profiles = strength[:, : each * count].reshape(high, count, each).mean(2).T
     profiles = profiles - running_mean(profiles, high // 8, 1)
-    bows = [_bow(profiles[:, :high // 2]), _bow(profiles[:, high // 2 :])]
+    bows = [_bow(profiles[:, : high // 2]), _bow(profiles[:, high // 2 :])]
     if bows[0] is None and bows[1] is None:
         return print_, 0.0
     upper, lower = (b if b is not None else other for b, other in zip(bows, bows[::-1], strict=True))

@@ -34,6 +34,7 @@ class Canvas:
     """One repeat of the print, a ring along x; all in dots of the picture. It keeps how far each layer reaches."""
 
     def __init__(self, wide: int, high: int, ground: tuple[int, ...]) -> None:
+        """Bare cloth."""
         self.wide, self.high = wide, high
         self.image = Image.new("RGB", (wide * FINE, high * FINE), ground)
         self.draw = ImageDraw.Draw(self.image)
@@ -51,11 +52,20 @@ class Canvas:
         for turn in range(math.floor(-right / self.wide), math.ceil((self.wide - left) / self.wide) + 1):
             self.draw.polygon([((x + turn * self.wide) * FINE, y * FINE) for x, y in points], fill=colour)
 
-    def motif(self, motif: Motif, at: tuple[float, float], size: tuple[float, float], colours: list[tuple[int, ...]], turned: bool) -> None:
+    def motif(
+        self,
+        motif: Motif,
+        at: tuple[float, float],
+        size: tuple[float, float],
+        colours: list[tuple[int, ...]],
+        turned: bool,
+    ) -> None:
         """A motif in a box about a place; turned end for end where asked."""
         sign = -1 if turned else 1
         for points, k in motif:
-            self.outline([(at[0] + sign * x * size[0], at[1] + sign * y * size[1]) for x, y in points], colours[k % len(colours)])
+            self.outline(
+                [(at[0] + sign * x * size[0], at[1] + sign * y * size[1]) for x, y in points], colours[k % len(colours)]
+            )
 
     def stripe(self, top: float, foot: float, colour: tuple[int, ...]) -> None:
         """An even stripe along the cloth."""
@@ -64,6 +74,7 @@ class Canvas:
 
 def colours_of(r: Random) -> tuple[tuple[int, ...], list[tuple[int, ...]]]:
     """A ground and five inks that stand out from it and from each other."""
+
     def ink(h: float, s: float, v: float) -> np.ndarray[Any, Any]:
         return np.array(colorsys.hsv_to_rgb(h % 1, s, v))
 
@@ -80,7 +91,9 @@ def colours_of(r: Random) -> tuple[tuple[int, ...], list[tuple[int, ...]]]:
     return tuple((ground * 255).astype(int).tolist()), [tuple((i * 255).astype(int).tolist()) for i in inks]
 
 
-def border(c: Canvas, r: Random, top: float, high: float, inks: list[tuple[int, ...]], inward: int, times: int, standing: bool) -> tuple[float, float, str]:
+def border(
+    c: Canvas, r: Random, top: float, high: float, inks: list[tuple[int, ...]], inward: int, times: int, standing: bool
+) -> tuple[float, float, str]:
     """A border: stripes at its outer edge perhaps, then a row of motifs; `times` rows' repeats to the canvas."""
     c.fresh()
     a, b = top, top + high
@@ -119,7 +132,9 @@ def border(c: Canvas, r: Random, top: float, high: float, inks: list[tuple[int, 
     return c.top, c.foot, way
 
 
-def field(c: Canvas, r: Random, kind: str, top: float, foot: float, scale: float, inks: list[tuple[int, ...]]) -> tuple[tuple[float, float], int] | None:
+def field(
+    c: Canvas, r: Random, kind: str, top: float, foot: float, scale: float, inks: list[tuple[int, ...]]
+) -> tuple[tuple[float, float], int] | None:
     """Small motifs between two heights: scattered, in rows, or little leaves; and how often they repeat."""
     size = r.uniform(6, 19) / scale
     columns = 1
@@ -141,7 +156,11 @@ def field(c: Canvas, r: Random, kind: str, top: float, foot: float, scale: float
         if rows < 3:
             return None
         apart = (foot - top - size) / (rows - 1)
-        places = [((k + 0.5 * (j % 2)) * c.wide / columns, top + size / 2 + j * apart) for j in range(rows) for k in range(columns)]
+        places = [
+            ((k + 0.5 * (j % 2)) * c.wide / columns, top + size / 2 + j * apart)
+            for j in range(rows)
+            for k in range(columns)
+        ]
     if not places:
         return None
     for at in places:
@@ -154,7 +173,12 @@ def cloth(seed: int, wide: int = 2400, high: int = 1000) -> tuple[Pixels, Truth]
     r = np.random.default_rng(seed)
     width = r.uniform(880, 1520)
     scale = width / high
-    kind = str(r.choice(["one border", "two borders", "three borders", "mirrored", "even", "field alone", "plain"], p=[0.26, 0.27, 0.1, 0.23, 0.08, 0.03, 0.03]))
+    kind = str(
+        r.choice(
+            ["one border", "two borders", "three borders", "mirrored", "even", "field alone", "plain"],
+            p=[0.26, 0.27, 0.1, 0.23, 0.08, 0.03, 0.03],
+        )
+    )
     ground, inks = colours_of(r)
     longest = min(700.0, 0.42 * wide * scale)
     least = 18.0 if r.random() < 0.12 else 55.0
@@ -167,10 +191,20 @@ def cloth(seed: int, wide: int = 2400, high: int = 1000) -> tuple[Pixels, Truth]
         tile = _mirrored(tile, int(r.integers(0, canvas.wide)))
     picture, drop = photographed(tile, repeat, wide, r)
     truth = [(max(0.0, a + drop(a)) * scale, min(high, b + drop(b)) * scale, way) for a, b, way in bands]
-    return picture, Truth(kind, width, scale, None if kind == "plain" else repeat * scale / often, truth, middle and (middle[0] * scale, middle[1] * scale), one_way)
+    return picture, Truth(
+        kind,
+        width,
+        scale,
+        None if kind == "plain" else repeat * scale / often,
+        truth,
+        middle and (middle[0] * scale, middle[1] * scale),
+        one_way,
+    )
 
 
-def _printed(c: Canvas, r: Random, kind: str, scale: float, inks: list[tuple[int, ...]]) -> tuple[list[tuple[float, float, str]], tuple[float, float] | None, bool, int]:
+def _printed(
+    c: Canvas, r: Random, kind: str, scale: float, inks: list[tuple[int, ...]]
+) -> tuple[list[tuple[float, float, str]], tuple[float, float] | None, bool, int]:
     """Print the canvas: its bands (dots), its field, whether it is one-way, and how often it all repeats."""
     if kind == "plain":
         return [], None, False, 1
@@ -221,7 +255,14 @@ def _printed(c: Canvas, r: Random, kind: str, scale: float, inks: list[tuple[int
         if r.random() < 0.5:  # small leaves beside what is otherwise the same when turned
             extra = field(c, r, "leaves", high / 2 - 60 / scale, high / 2 + 60 / scale, scale, inks)
             one_way = extra is not None
-            middle = None if middle is None and extra is None else (min((middle or extra[0])[0], (extra or [middle])[0][0]), max((middle or extra[0])[1], (extra or [middle])[0][1]))  # type: ignore[index]
+            middle = (
+                None
+                if middle is None and extra is None
+                else (
+                    min((middle or extra[0])[0], (extra or [middle])[0][0]),
+                    max((middle or extra[0])[1], (extra or [middle])[0][1]),
+                )
+            )  # type: ignore[index]
     return sorted(bands), middle, one_way, laid[1] if laid and not bands else 1
 
 
@@ -259,7 +300,12 @@ def photographed(tile: Image.Image, repeat: float, wide: int, r: Random) -> tupl
 
     def source(x: float, y: float) -> tuple[float, float]:
         u, v = x / wide, y / high
-        bent = (1 - u) * (1 - v) * corner[0, 0] + u * (1 - v) * corner[0, 1] + (1 - u) * v * corner[1, 0] + u * v * corner[1, 1]
+        bent = (
+            (1 - u) * (1 - v) * corner[0, 0]
+            + u * (1 - v) * corner[0, 1]
+            + (1 - u) * v * corner[1, 0]
+            + u * v * corner[1, 1]
+        )
         along = x + bent[0] + askew * (v - 0.5) + wave * math.sin(phase + 6.28 * long * u)
         return begin + along / grown, y + bent[1] + bow * (1 - (2 * u - 1) ** 2)
 
@@ -267,8 +313,12 @@ def photographed(tile: Image.Image, repeat: float, wide: int, r: Random) -> tupl
     mesh = []
     for i in range(columns):
         for j in range(rows):
-            x0, x1, y0, y1 = (round(e) for e in (i * wide / columns, (i + 1) * wide / columns, j * high / rows, (j + 1) * high / rows))
-            mesh.append(((x0, y0, x1, y1), sum((source(x, y) for x, y in ((x0, y0), (x0, y1), (x1, y1), (x1, y0))), ())))
+            x0, x1, y0, y1 = (
+                round(e) for e in (i * wide / columns, (i + 1) * wide / columns, j * high / rows, (j + 1) * high / rows)
+            )
+            mesh.append(
+                ((x0, y0, x1, y1), sum((source(x, y) for x, y in ((x0, y0), (x0, y1), (x1, y1), (x1, y0))), ()))
+            )
     spread = np.pad(np.asarray(strip), ((8, 8), (0, 0), (0, 0)), mode="edge")
     mesh = [(box, tuple(v + 8 * (k % 2) for k, v in enumerate(quad))) for box, quad in mesh]
     flat = Image.fromarray(spread).transform((wide, high), Image.Transform.MESH, mesh, Image.Resampling.BICUBIC)
@@ -284,7 +334,12 @@ def _lit(cloth: np.ndarray[Any, Any], r: Random) -> Pixels:
     high, wide = cloth.shape[:2]
     x, y = np.arange(wide, dtype=np.float32) / wide, np.arange(high, dtype=np.float32)[:, None] / high
     coarse = Image.fromarray(r.normal(0, 1, (3, 4)).astype(np.float32)).resize((wide, high), Image.Resampling.BICUBIC)
-    light = 1 + r.uniform(0.01, 0.09) * np.asarray(coarse) + r.uniform(-0.2, 0.2) * (x - 0.5) + r.uniform(-0.15, 0.15) * (y - 0.5)
+    light = (
+        1
+        + r.uniform(0.01, 0.09) * np.asarray(coarse)
+        + r.uniform(-0.2, 0.2) * (x - 0.5)
+        + r.uniform(-0.15, 0.15) * (y - 0.5)
+    )
     for _ in range(int(r.choice([0, 0, 1, 2]))):  # folds: a bright and a dark flank
         across = r.random() < 0.6
         at, soft, deep = r.uniform(0.1, 0.9), r.uniform(0.002, 0.008), r.uniform(0.02, 0.08)
@@ -294,9 +349,14 @@ def _lit(cloth: np.ndarray[Any, Any], r: Random) -> Pixels:
         edge = (x * r.uniform(0.6, 1) + y * r.uniform(-0.4, 0.4) - r.uniform(0.5, 0.8)) / r.uniform(0.05, 0.15)
         light = light * (1 - r.uniform(0.08, 0.22) / (1 + np.exp(np.clip(-edge, -30, 30))))
     strong = r.uniform(0, 0.03)
-    light = light * (1 + strong * (np.sin(x * wide * 6.2832 / r.uniform(2.2, 4.5)) + np.sin(y * high * 6.2832 / r.uniform(2.2, 4.5))))
+    light = light * (
+        1 + strong * (np.sin(x * wide * 6.2832 / r.uniform(2.2, 4.5)) + np.sin(y * high * 6.2832 / r.uniform(2.2, 4.5)))
+    )
     if r.random() < 0.15:  # moiré
-        light = light * (1 + r.uniform(0.005, 0.025) * np.sin((x * wide + y * high * r.uniform(-0.5, 0.5)) * 6.2832 / r.uniform(9, 40)))
+        light = light * (
+            1
+            + r.uniform(0.005, 0.025) * np.sin((x * wide + y * high * r.uniform(-0.5, 0.5)) * 6.2832 / r.uniform(9, 40))
+        )
     out = cloth * light[..., None].astype(np.float32) * (1 + r.uniform(-0.06, 0.06, 3)).astype(np.float32)
     blur = r.uniform(0, 0.5)
     for axis in (0, 1):

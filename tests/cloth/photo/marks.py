@@ -25,7 +25,9 @@ def mark(truth: Truth, found: Print) -> Marks:
     ways: list[bool] = []
     left = list(found.bands)
     for start, end, way in truth.bands:
-        shares = [(max(0.0, min(end, b.end) - max(start, b.start)) / (max(end, b.end) - min(start, b.start)), b) for b in left]
+        shares = [
+            (max(0.0, min(end, b.end) - max(start, b.start)) / (max(end, b.end) - min(start, b.start)), b) for b in left
+        ]
         share, band = max(shares, key=lambda s: s[0], default=(0.0, None))
         if band is not None and share > 0.5:
             left.remove(band)

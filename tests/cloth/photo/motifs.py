@@ -33,7 +33,10 @@ def blade(x: float, y: float, u: float, v: float, w: float, n: int = 10) -> Outl
 
 def fir() -> Motif:
     """A fir of three storeys."""
-    storeys = [([(0.0, -0.5 + 0.25 * k), (0.2 + 0.1 * k, -0.1 + 0.2 * k), (-0.2 - 0.1 * k, -0.1 + 0.2 * k)], 0) for k in range(3)]
+    storeys = [
+        ([(0.0, -0.5 + 0.25 * k), (0.2 + 0.1 * k, -0.1 + 0.2 * k), (-0.2 - 0.1 * k, -0.1 + 0.2 * k)], 0)
+        for k in range(3)
+    ]
     return [([(-0.06, 0.25), (0.06, 0.25), (0.06, 0.5), (-0.06, 0.5)], 1), *storeys]
 
 
@@ -56,7 +59,12 @@ def bell() -> Motif:
 def toadstool() -> Motif:
     """A cap with spots on a stalk."""
     cap = [(0.5 * math.cos(a), -0.02 - 0.48 * math.sin(a)) for a in [math.pi * k / 16 for k in range(17)]]
-    return [(cap, 0), ([(-0.1, 0), (0.1, 0), (0.16, 0.5), (-0.16, 0.5)], 1), (oval(-0.18, -0.2, 0.08, 0.06), 2), (oval(0.15, -0.25, 0.09, 0.07), 2)]
+    return [
+        (cap, 0),
+        ([(-0.1, 0), (0.1, 0), (0.16, 0.5), (-0.16, 0.5)], 1),
+        (oval(-0.18, -0.2, 0.08, 0.06), 2),
+        (oval(0.15, -0.25, 0.09, 0.07), 2),
+    ]
 
 
 def hen() -> Motif:
@@ -70,20 +78,35 @@ def hen() -> Motif:
 
 def thistle() -> Motif:
     """A bristling head on a stalk with two leaves."""
-    bristles = [(blade(0, -0.12, 0.36 * math.sin(a), -0.12 - 0.38 * math.cos(a), 0.12), 0) for a in (-1.1, -0.55, 0.0, 0.55, 1.1)]
-    return [(bar(0, 0.5, 0, 0, 0.05), 1), (blade(0, 0.42, 0.35, 0.12, 0.18), 1), (blade(0, 0.35, -0.32, 0.1, 0.18), 1), *bristles, (oval(0, -0.02, 0.15, 0.14), 2)]
+    bristles = [
+        (blade(0, -0.12, 0.36 * math.sin(a), -0.12 - 0.38 * math.cos(a), 0.12), 0)
+        for a in (-1.1, -0.55, 0.0, 0.55, 1.1)
+    ]
+    return [
+        (bar(0, 0.5, 0, 0, 0.05), 1),
+        (blade(0, 0.42, 0.35, 0.12, 0.18), 1),
+        (blade(0, 0.35, -0.32, 0.1, 0.18), 1),
+        *bristles,
+        (oval(0, -0.02, 0.15, 0.14), 2),
+    ]
 
 
 def sprig() -> Motif:
     """A small stem with leaves in pairs, all pointing up."""
-    leaves = [(blade(0, y, s * (0.34 - 0.1 * k), y - 0.22, 0.22), 0) for k, y in enumerate((0.4, 0.15, -0.1)) for s in (-1, 1)]
+    leaves = [
+        (blade(0, y, s * (0.34 - 0.1 * k), y - 0.22, 0.22), 0) for k, y in enumerate((0.4, 0.15, -0.1)) for s in (-1, 1)
+    ]
     return [(bar(0, 0.5, 0, -0.3, 0.05), 1), (blade(0, -0.15, 0, -0.5, 0.25), 0), *leaves]
 
 
 def urn() -> Motif:
     """An urn with a foot."""
     half = [(0.2, -0.45), (0.12, -0.3), (0.34, -0.02), (0.1, 0.32), (0.22, 0.5)]
-    return [(half + [(-x, y) for x, y in reversed(half)], 0), (oval(0, -0.02, 0.16, 0.08), 1), (oval(0, -0.46, 0.26, 0.04), 2)]
+    return [
+        (half + [(-x, y) for x, y in reversed(half)], 0),
+        (oval(0, -0.02, 0.16, 0.08), 1),
+        (oval(0, -0.46, 0.26, 0.04), 2),
+    ]
 
 
 def ring() -> Motif:
@@ -102,12 +125,19 @@ def windmill() -> Motif:
 
 def hourglass() -> Motif:
     """Two triangles, tip to tip."""
-    return [([(-0.35, -0.5), (0.35, -0.5), (0.05, 0), (0.35, 0.5), (-0.35, 0.5), (-0.05, 0)], 0), (oval(0, 0, 0.14, 0.14), 1)]
+    return [
+        ([(-0.35, -0.5), (0.35, -0.5), (0.05, 0), (0.35, 0.5), (-0.35, 0.5), (-0.05, 0)], 0),
+        (oval(0, 0, 0.14, 0.14), 1),
+    ]
 
 
 def cross() -> Motif:
     """Two bars and a square."""
-    return [(bar(-0.5, 0, 0.5, 0, 0.16), 0), (bar(0, -0.5, 0, 0.5, 0.16), 0), ([(0, -0.22), (0.22, 0), (0, 0.22), (-0.22, 0)], 1)]
+    return [
+        (bar(-0.5, 0, 0.5, 0, 0.16), 0),
+        (bar(0, -0.5, 0, 0.5, 0.16), 0),
+        ([(0, -0.22), (0.22, 0), (0, 0.22), (-0.22, 0)], 1),
+    ]
 
 
 def eye() -> Motif:
@@ -117,7 +147,11 @@ def eye() -> Motif:
 
 def zigzag() -> Motif:
     """A bent bar."""
-    return [(bar(-0.4, -0.42, 0.32, -0.42, 0.14), 0), (bar(0.32, -0.42, -0.32, 0.42, 0.14), 1), (bar(-0.32, 0.42, 0.4, 0.42, 0.14), 0)]
+    return [
+        (bar(-0.4, -0.42, 0.32, -0.42, 0.14), 0),
+        (bar(0.32, -0.42, -0.32, 0.42, 0.14), 1),
+        (bar(-0.32, 0.42, 0.4, 0.42, 0.14), 0),
+    ]
 
 
 STANDING: list[Callable[[], Motif]] = [fir, boat, bell, toadstool, hen, thistle, sprig, urn]

@@ -111,7 +111,9 @@ def png_that_says(wide: int, high: int) -> bytes:
         return struct.pack(">I", len(body)) + kind + body + struct.pack(">I", zlib.crc32(kind + body))
 
     head = struct.pack(">IIBBBBB", wide, high, 8, 2, 0, 0, 0)
-    return b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", head) + chunk(b"IDAT", zlib.compress(b"\0" * 999)) + chunk(b"IEND", b"")
+    return (
+        b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", head) + chunk(b"IDAT", zlib.compress(b"\0" * 999)) + chunk(b"IEND", b"")
+    )
 
 
 def jpeg(**how: object) -> bytes:
@@ -186,7 +188,11 @@ def test_a_picture_too_small_is_refused(tmp_path: Path, size: tuple[int, int]):
 def test_what_is_no_file_is_refused(tmp_path: Path):
     """A folder, a missing file and a pipe are told apart, and nothing waits."""
     os.mkfifo(tmp_path / "pipe")
-    for path, says in [(tmp_path, "is a folder"), (tmp_path / "none.jpg", "cannot be found"), (tmp_path / "pipe", "is not a file")]:
+    for path, says in [
+        (tmp_path, "is a folder"),
+        (tmp_path / "none.jpg", "cannot be found"),
+        (tmp_path / "pipe", "is not a file"),
+    ]:
         with pytest.raises(Trouble, match=says):
             open_photo(path)
 
@@ -210,7 +216,9 @@ def test_memory_stays_bounded(tmp_path: Path):
         "photo = open_photo(Path(sys.argv[1])); "
         "print(photo.width, Path('/proc/self/status').read_text().split('VmHWM:')[1].split()[0])"
     )
-    done = subprocess.run([sys.executable, "-c", code, str(tmp_path / "p.jpg")], capture_output=True, text=True, check=True)
+    done = subprocess.run(
+        [sys.executable, "-c", code, str(tmp_path / "p.jpg")], capture_output=True, text=True, check=True
+    )
     wide, kilobytes = map(int, done.stdout.split())
     assert LONGEST == wide
     assert kilobytes < 200_000
