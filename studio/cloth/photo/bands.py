@@ -10,7 +10,7 @@ from .tile import Tile
 
 GAP = 11.0
 """A bare strip narrower than this lies within a band (mm)."""
-JOIN = 33.0
+JOIN = 36.0
 """Borders nearer to each other than this are one (mm)."""
 EDGE = 30.0
 """What begins this near to a selvedge is a border and no field (mm)."""
@@ -60,11 +60,13 @@ class Strip(Struct, eq=False):
 
     def like(self, other: "Strip") -> bool:
         """Whether it could be a row of the other's field: motifs as tall, in the same colours, and not far apart."""
+        off = float(np.abs(self.ink - other.ink).max())
+        same = off < INK / 2
         tall = abs(self.motif - other.motif) < 0.6 * min(self.motif, other.motif) + 3
         apart = max(self.start - other.end, other.start - self.end)
         if other.row and self.height > 1.6 * other.height + 3:
             return False
-        return tall and apart < ROW_GAP and float(np.abs(self.ink - other.ink).max()) < INK
+        return (same or (tall and off < INK)) and apart < (2 * ROW_GAP if same else ROW_GAP)
 
 
 def strips(tile: Tile, noise: float, scale: float) -> list[Strip]:
@@ -204,7 +206,7 @@ def _rows(judged: list[Strip], width: float) -> None:
     """Three strips or more of small motifs, each like the one before, are a field; so are two that are wide."""
 
     def low(s: Strip) -> bool:
-        return s.kind == "band" and s.motif < CLUMP and s.change > EVEN
+        return s.kind == "band" and s.motif < CLUMP and (s.change > EVEN or s.strength < FAINT)
 
     k = 0
     while k < len(judged):

@@ -48,7 +48,7 @@ def turned_likeness(tile: Tile, parts: list[tuple[float, float]], scale: float) 
         lines = _moves(here, here[:, ::-1, ::-1])
         whole = lines.sum(1)
         best = int(np.unravel_index(whole.argmax(), whole.shape)[1])
-        near = [(best + k) % whole.shape[1] for k in range(-SIDE, SIDE + 1)]
+        near = [(best + k) % whole.shape[1] for k in range(-2 * SIDE, 2 * SIDE + 1)]
         energy = (here**2).sum((0, 2))
         total = energy.sum()
         for a, b in every:
@@ -105,11 +105,14 @@ def sureness(likeness: float) -> float:
 
 
 def _moves(here: Floats, other: Floats, slip: int = SLIP) -> Floats:
-    """Products of every row with the row `slip` up to `slip` down in the other: shape (slips, rows, moves along)."""
+    """Products of every row with the row `slip` up to `slip` down in the other: shape (slips, rows, moves along).
+
+    Moves go by half cells.
+    """
     _, high, wide = here.shape
     mine, theirs = np.fft.rfft(here, axis=-1), np.conj(np.fft.rfft(other, axis=-1))
-    lines = np.zeros((2 * slip + 1, high, wide), np.float32)
+    lines = np.zeros((2 * slip + 1, high, 2 * wide), np.float32)
     for k in range(-slip, slip + 1):
         a, b = max(0, k), min(high, high + k)
-        lines[k + slip, a:b] = np.fft.irfft((mine[:, a:b] * theirs[:, a - k : b - k]).sum(0), wide)
+        lines[k + slip, a:b] = np.fft.irfft((mine[:, a:b] * theirs[:, a - k : b - k]).sum(0), 2 * wide) * 2
     return lines
