@@ -16,7 +16,7 @@ SIDE = 4
 """The same along the cloth."""
 LITTLE = 0.001
 """A part with less than this share of the print's strength does not count."""
-ALIKE = 0.80
+ALIKE = 0.70
 """Likeness from which a turned strip counts as the same."""
 
 
@@ -57,7 +57,7 @@ def turned_likeness(tile: Tile, parts: list[tuple[float, float]], scale: float) 
             if share < LITTLE:
                 continue
             blocks = range(a, b, 24)
-            alike = sum(float(lines[:, k : min(b, k + 24)].sum(1)[:, near].max()) for k in blocks)
+            alike = sum(_highest(lines[:, k : min(b, k + 24)].sum(1)[:, near]) for k in blocks)
             both = (first[:, a:b] ** 2).sum() * (second[:, a:b] ** 2).sum()
             own = float((first[:, a:b] * second[:, a:b]).sum() / np.sqrt(both + 1e-9)) if tile.copies > 1 else 1.0
             if share < 0.02 and own < 0.7:
@@ -102,6 +102,17 @@ def stands(tile: Tile, start: float, end: float, scale: float) -> tuple[Way, flo
 def sureness(likeness: float) -> float:
     """How far a likeness lies from the bound, as 0 to 1."""
     return float(np.tanh(abs(likeness - ALIKE) / 0.1))
+
+
+def _highest(products: Floats) -> float:
+    """The greatest value over slips and moves, between slips where a parabola has its top."""
+    slip, move = np.unravel_index(products.argmax(), products.shape)
+    top = float(products[slip, move])
+    if not 0 < slip < len(products) - 1:
+        return top
+    before, after = float(products[slip - 1, move]), float(products[slip + 1, move])
+    bend = before - 2 * top + after
+    return top - (before - after) ** 2 / (8 * bend) if bend < 0 else top
 
 
 def _moves(here: Floats, other: Floats, slip: int = SLIP) -> Floats:
