@@ -82,8 +82,8 @@ def _read(pixels: Pixels, scale: float, on: Callable[[float], None]) -> Print:
         sure = np.clip((likeness - 0.25) / 0.5, 0, 1) * np.clip((seen - 1.2) / 1.3, 0, 1)
         half, double = max(0.0, alike.at(dots / 2)), max(0.0, alike.at(dots * 2))
         repeat = Repeat(dots * scale, _first_gap(tile.mean, dots) * scale, float(sure), half, double)
-    parts = [(s.start, s.end) for s in found]
-    turned = way.turned_likeness(tile, parts, scale)
+    parts, small = ([(s.start, s.end) for s in found if s.kind == kind] for kind in ("band", "field"))
+    turned = way.turned_likeness(tile, parts, small, scale)
     borders = []
     for s in found:
         if s.kind == "band":

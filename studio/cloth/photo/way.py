@@ -18,6 +18,8 @@ LITTLE = 0.001
 """A part with less than this share of the print's strength does not count."""
 ALIKE = 0.70
 """Likeness from which a turned strip counts as the same."""
+ALIKE_SMALL = 0.95
+"""The same for a field of small motifs that is hardly disturbed."""
 
 
 def cells(picture: Floats, scale: float) -> Floats:
@@ -31,18 +33,21 @@ def cells(picture: Floats, scale: float) -> Floats:
     return np.asarray(rows[:, :, at].reshape(3, high, wide, along).mean(3), np.float32)
 
 
-def turned_likeness(tile: Tile, parts: list[tuple[float, float]], scale: float) -> float:
+def turned_likeness(
+    tile: Tile, parts: list[tuple[float, float]], fields: list[tuple[float, float]], scale: float
+) -> float:
     """How like itself the cloth is when turned by 180 degrees: the likeness of the worst part, 0 to 1.
 
-    `parts` are printed strips (mm from the first selvedge). Each is held against what comes to lie there, under one
-    move along the cloth for all with a little slack for each; noise is allowed for by how like itself the strip is
-    from repeat to repeat.
+    `parts` are printed strips, `fields` those of small motifs (mm from the first selvedge). Each is held against what
+    comes to lie there, under one move along the cloth for all with a little slack for each; noise is allowed for by
+    how like itself the strip is from repeat to repeat. Small motifs look much the same either way, so a clear field is
+    held to `ALIKE_SMALL`; what it says is then moved to the common bound.
     """
     mean, even, odd = (cells(t, scale) for t in (tile.mean, tile.even, tile.odd))
     high = mean.shape[1]
     step = scale * max(1, int(CELL / scale))
     worst = 1.0
-    every = [(0, high)] + [(max(0, int(a / step)), min(high, math.ceil(b / step))) for a, b in parts]
+    every = [(0.0, high * step, False), *((a, b, False) for a, b in parts), *((a, b, True) for a, b in fields)]
     for whole_colour in (True, False):  # as it is, and without what is even along the cloth
         here, first, second = (t if whole_colour else t - t.mean(2, keepdims=True) for t in (mean, even, odd))
         lines = _moves(here, here[:, ::-1, ::-1])
@@ -51,7 +56,8 @@ def turned_likeness(tile: Tile, parts: list[tuple[float, float]], scale: float) 
         near = [(best + k) % whole.shape[1] for k in range(-2 * SIDE, 2 * SIDE + 1)]
         energy = (here**2).sum((0, 2))
         total = energy.sum()
-        for a, b in every:
+        for start, end, small in every:
+            a, b = max(0, int(start / step)), min(high, math.ceil(end / step))
             mine, theirs = energy[a:b].sum(), energy[::-1][a:b].sum()
             share = max(mine, theirs) / (total + 1e-9)
             if share < LITTLE:
@@ -63,7 +69,10 @@ def turned_likeness(tile: Tile, parts: list[tuple[float, float]], scale: float) 
             if share < 0.02 and own < 0.7:
                 continue
             likeness = alike / math.sqrt(float(mine * theirs) + 1e-9) if mine and theirs else 0.0
-            worst = min(worst, likeness / max(own, 0.3))
+            likeness /= max(own, 0.3)
+            if small and own > 0.9:
+                likeness += ALIKE - ALIKE_SMALL if likeness < ALIKE_SMALL else 0.0
+            worst = min(worst, likeness)
     return max(0.0, worst)
 
 
