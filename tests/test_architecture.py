@@ -20,6 +20,8 @@ HOMES = {
     "pint": ("units.py",),
     "pikepdf": ("paper/pdf_boxes.py",),
     "fontTools": ("drawing/lettering.py",),
+    "PIL": ("cloth/photo/picture.py",),
+    "numpy": ("cloth/photo/",),
 }
 """The only places that may import each library."""
 LONGEST = 300
