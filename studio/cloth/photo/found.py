@@ -76,7 +76,7 @@ class Band(Struct, frozen=True):
     end: float
 
 
-class PrintBand(Struct, frozen=True):
+class FoundBand(Struct, frozen=True):
     """A printed border: from and to in mm from the first selvedge, and which way up its motif stands."""
 
     start: float
@@ -92,7 +92,7 @@ class Print(Struct, frozen=True):
     """What is printed on a cloth. Every `sure` is a hint from 0 to 1, not a chance reckoned out."""
 
     repeat: Repeat | None
-    bands: tuple[PrintBand, ...]
+    bands: tuple[FoundBand, ...]
     fields: tuple[Band, ...]
     """Strips of scattered small motifs, which are no border."""
     one_way: bool

@@ -6,7 +6,7 @@ from collections.abc import Callable
 import numpy as np
 
 from . import bands, ground, way
-from .found import Band, Photo, Print, PrintBand, Progress, Repeat
+from .found import Band, Photo, Print, FoundBand, Progress, Repeat
 from .likeness import Likeness
 from .smooth import Floats, Pixels, running_mean
 from .tile import folded, hidden_multiple
@@ -89,7 +89,7 @@ def _read(pixels: Pixels, scale: float, on: Callable[[float], None]) -> Print:
         if s.kind == "band":
             stands, way_sure = way.stands(tile, s.start, s.end, scale)
             sure = np.clip((s.strength - 1) / 4, 0, 1) * (1 if s.height > 12 else 0.5) * np.clip(bare / 0.25, 0, 1)
-            borders.append(PrintBand(s.start, s.end, stands, float(sure), way_sure))
+            borders.append(FoundBand(s.start, s.end, stands, float(sure), way_sure))
     on(1.0)
     fields = tuple(Band(s.start, s.end) for s in found if s.kind == "field")
     return Print(repeat, tuple(borders), fields, turned < way.ALIKE, way.sureness(turned))
