@@ -67,6 +67,8 @@ def value_of(one: Declared) -> st.SearchStrategy[Any]:
         return st.lists(a_band(), max_size=4).map(tuple)
     if one.kind == "held":
         return st.lists(a_place(), max_size=3, unique_by=lambda h: (h.piece, h.copy)).map(tuple)
+    if one.kind == "picture":
+        return st.text("0123456789abcdef", max_size=24)
     number = st.floats(one.least, one.most)
     return st.none() | number if one.unknown else number
 

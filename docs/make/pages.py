@@ -44,11 +44,11 @@ def _table(found: list[Declared]) -> list[str]:
 
 
 def _usual(one: Declared) -> str:
-    return write_value(one, one.default, "cm") if one.kind != "name" else one.default
+    return write_value(one, one.default, "cm") if one.kind not in ("name", "picture") else one.default
 
 
 def _range(one: Declared) -> str:
-    if one.kind in ("choice", "switch", "name", "bands", "held"):
+    if one.kind in ("choice", "switch", "name", "bands", "held", "picture"):
         return " | "
     return f"{write_value(one, one.least, 'cm')} | {write_value(one, one.most, 'cm')}"
 

@@ -11,7 +11,7 @@ from msgspec import Meta, Struct
 from msgspec.structs import fields
 
 Kind: TypeAlias = Literal[
-    "length", "ratio", "count", "share", "weight", "price", "choice", "switch", "name", "bands", "held"
+    "length", "ratio", "count", "share", "weight", "price", "choice", "switch", "name", "bands", "held", "picture"
 ]
 When: TypeAlias = tuple[tuple[str, tuple[str, ...]], ...]
 """Paths, each with the values of it for which a field applies; all must hold."""
@@ -92,6 +92,11 @@ def bands_of(words: str, hint: str) -> Meta:
 def held_of(words: str, hint: str) -> Meta:
     """Pieces held on the cloth by hand, at most 400."""
     return Meta(title=words, description=hint, max_length=400, extra={"kind": "held", "blank": "none"})
+
+
+def picture_of(words: str, hint: str) -> Meta:
+    """The name of a picture that the desktop keeps; nothing for none."""
+    return Meta(title=words, description=hint, max_length=64, pattern=r"^[0-9a-z]*\Z", extra={"kind": "picture"})
 
 
 def one_of(words: str, hint: str, *, when: When = ()) -> Meta:

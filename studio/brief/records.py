@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 from msgspec import Meta, Struct
 
 from .conditions import BANDED, BUTTONED, ELASTIC, OPENS, SLIT, ZIPPED
-from .declare import bands_of, grams, held_of, mm, money, one_of, per_cent, short_text, whole, yes_no
+from .declare import bands_of, grams, held_of, mm, money, one_of, per_cent, picture_of, short_text, whole, yes_no
 from .hems import Flare
 
 
@@ -246,6 +246,8 @@ class Cloth(Record, frozen=True):
         "Bands", "Where the print runs in bands: from and to across the cloth, and what should show it.")] = ()
     held: Annotated[tuple[Held, ...], held_of(
         "Held", "Pieces that you have put in their place on the cloth; the rest is planned round them.")] = ()
+    photo: Annotated[str, picture_of(
+        "Picture", "A photograph of the cloth, laid flat, that shows under the pieces.")] = ""
     match: Annotated[bool, yes_no(
         "Match at seams", "The motif runs on across the seams: panels become whole repeats wide.")] = False
     shrinkage: Annotated[float, per_cent(

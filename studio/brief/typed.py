@@ -51,6 +51,8 @@ def read_value(declared: Declared, text: str, unit: Unit) -> Typed:
     """
     if declared.kind == "name":
         return _read_name(declared, text)
+    if declared.kind == "picture":
+        return _read_picture(declared, text)
     if declared.kind == "bands":
         return read_bands(text, unit)
     if declared.kind == "held":
@@ -121,7 +123,7 @@ def write_value(declared: Declared, value: Typed, unit: Unit, *, bare: bool = Fa
             return tr("yes") if amount else tr("no")
         case "choice":
             return tr(amount)
-        case "name":
+        case "name" | "picture":
             return str(amount)
 
 
@@ -132,6 +134,15 @@ def _read_name(declared: Declared, text: str) -> str:
         return kept
     says = "{field:word} has room for {room:count} characters."
     raise _refused(phrase(says, field=tr(declared.words), room=_ROOM))
+
+
+def _read_picture(declared: Declared, text: str) -> str:
+    kept = text[:_LONGEST].strip().lower()
+    if re.fullmatch(r"[0-9a-z]{0,64}", kept) and len(text) <= _LONGEST:
+        return kept
+    raise _refused(
+        phrase("{field:word}: “{typed:word}” names no picture.", field=tr(declared.words), typed=shown(text))
+    )
 
 
 def _read_choice(declared: Declared, said: str) -> str:

@@ -28,6 +28,8 @@ class Actions(QObject):
         self.save_as = self._action(tr("Save &as…"), "", "Ctrl+Shift+S")
         self.export = self._action(tr("&Export…"), "export", "Ctrl+E")
         self.close_window = self._action(tr("&Close"), "", _Key.Close, _Key.Quit)
+        self.photo = self._action(tr("Cloth from a &photograph…"), "", "Ctrl+P")
+        self.shelf = self._action(tr("Shelf of &cloths…"), "", "Ctrl+Shift+C")
         self.undo = self._action(tr("&Undo"), "undo", _Key.Undo)
         self.redo = self._action(tr("&Redo"), "redo", _Key.Redo)
         self.fit = self._action(tr("&Fit"), "fit", "Ctrl+0")

@@ -16,6 +16,12 @@ def documents() -> Path:
     return Path(QStandardPaths.writableLocation(QStandardPaths.StandardLocation.DocumentsLocation))
 
 
+def shelf_folder() -> Path:
+    """Where her named cloths are kept."""
+    place = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.AppDataLocation)
+    return Path(place) / "shelf"
+
+
 def choose_open(parent: QWidget, start: Path) -> Path | None:
     """A skirt to open; None when the maker thought better of it."""
     dialog = _dialog(parent, tr("Open a skirt"), start)
@@ -30,6 +36,17 @@ def choose_save(parent: QWidget, start: Path) -> Path | None:
     dialog.setOption(QFileDialog.Option.DontConfirmOverwrite)  # `may_replace` asks, and knows what is kept
     dialog.setDefaultSuffix(SUFFIX)
     dialog.selectFile(start.name)
+    return _chosen(dialog)
+
+
+PICTURES = "*.jpg *.jpeg *.png *.webp *.tif *.tiff"
+
+
+def choose_picture(parent: QWidget, start: Path) -> Path | None:
+    """A photograph to open; None when the maker thought better of it."""
+    names = f"{tr('Pictures')} ({PICTURES});;{tr('All files')} (*)"
+    dialog = QFileDialog(parent, tr("Open a photograph of the cloth"), str(start), names)
+    dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
     return _chosen(dialog)
 
 

@@ -151,5 +151,9 @@ class Construction(Form):
 
 
 def _can_be_decided(one: Declared) -> bool:
-    """The style has its tiles, what is held its lay plan; one option alone is no choice."""
-    return one.path != "skirt.style" and one.kind != "held" and (one.kind != "choice" or len(one.options) > 1)
+    """The style has its tiles, what is held and the picture are not typed; one option alone is no choice."""
+    return (
+        one.path != "skirt.style"
+        and one.kind not in ("held", "picture")
+        and (one.kind != "choice" or len(one.options) > 1)
+    )

@@ -43,7 +43,7 @@ def fill_menus(bar: QMenuBar, do: Actions, recent: RecentMenu) -> None:
     """Put everything in its menu; None is a line between."""
     menus: Sequence[tuple[str, Sequence[QAction | QMenu | None]]] = (
         (tr("&File"), (do.new, do.open, recent, None, do.save, do.save_as, None, do.export, None, do.close_window)),
-        (tr("&Edit"), (do.undo, do.redo)),
+        (tr("&Edit"), (do.undo, do.redo, None, do.photo, do.shelf)),
         (
             tr("&View"),
             (do.fit, do.life_size, do.larger, do.smaller, None, do.lines, None, *do.wishes.actions(),

@@ -16,9 +16,9 @@ from studio.words import phrase
 from studio.workroom import Docket
 
 from . import theme
-from .choosing import documents
+from .choosing import choose_picture, documents, shelf_folder
 from .desk import Desk
-from .files import Files
+from .files import Chooser, Files
 from .leaf import Leaf
 from .notice import Deed
 from .settings import Settings
@@ -38,6 +38,7 @@ class Shop(QObject):
         window.furnish(self.unit, self._recent)
         self.files = Files(self.desk, settings, self.window)
         self.leaf: Leaf | None = None
+        self.choose_picture: Chooser = choose_picture
         self._unfolded = False
         self._connect()
         self._furnish()
@@ -65,6 +66,8 @@ class Shop(QObject):
         do.save.triggered.connect(files.save)
         do.save_as.triggered.connect(files.save_as)
         do.export.triggered.connect(self._export)
+        do.photo.triggered.connect(self._photo)
+        do.shelf.triggered.connect(self._shelf)
         do.close_window.triggered.connect(window.close)
         do.undo.triggered.connect(self._undo)
         do.redo.triggered.connect(desk.redo)
@@ -187,6 +190,30 @@ class Shop(QObject):
         self.desk.settle()
         folder = (self.desk.file.parent if self.desk.file else documents()) / file_stem(self.desk.brief.title)
         self._lay(ExportSheet(self.desk.docket, folder, self.unit, self.window))
+
+    def _photo(self) -> None:
+        from PySide6.QtCore import QStandardPaths
+
+        self.desk.settle()
+        place = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.PicturesLocation)
+        if path := self.choose_picture(self.window, Path(place)):
+            self.show_photo(path)
+
+    def show_photo(self, path: Path) -> None:
+        """Lay down the sheet on which a photograph becomes the cloth."""
+        from .photo.sheet import PhotoSheet
+
+        sheet = PhotoSheet(path, self.desk.brief.cloth, self.unit, self.window)
+        sheet.used.connect(self.desk.mend)
+        self._lay(sheet)
+
+    def _shelf(self) -> None:
+        from .shelf import ShelfSheet
+
+        self.desk.settle()
+        sheet = ShelfSheet(shelf_folder(), self.desk.brief.cloth, self.unit, self.window)
+        sheet.used.connect(self.desk.mend)
+        self._lay(sheet)
 
     def _how_to_measure(self) -> None:
         from .guides import HowToMeasure

@@ -6,7 +6,7 @@ from collections.abc import Callable
 import numpy as np
 
 from . import bands, ground, way
-from .found import Band, Photo, Print, FoundBand, Progress, Repeat
+from .found import Band, FoundBand, Photo, Print, Progress, Repeat
 from .likeness import Likeness
 from .smooth import Floats, Pixels, running_mean
 from .tile import folded, hidden_multiple

@@ -50,7 +50,7 @@ class Prints(Struct, frozen=True):
 def prints(docket: Docket) -> Prints | None:
     """The print under a docket's pieces, or None for a plain cloth."""
     cloth, lay = docket.brief.cloth, docket.lay
-    if not cloth.bands:
+    if not cloth.bands and not cloth.photo:
         return None
     first = {p.piece.id: p for p in reversed(lay.placed) if not p.mirrored or p.half}
     return Prints(cloth, first, lay.width if lay.folded else 0.0)

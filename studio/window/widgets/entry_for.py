@@ -19,7 +19,7 @@ def entry_for(declared: Declared, unit: Unit, parent: QWidget) -> Entry:
             return Choice(declared, unit, parent)
         case "switch":
             return YesNo(declared, unit, parent)
-        case "name" | "bands" | "held":
+        case "name" | "bands" | "held" | "picture":
             return Name(declared, unit, parent)
         case _:
             return Field(declared, unit, parent)
