@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from typing import Any, TypeAlias
 
 from studio.check import Finding
-from studio.cloth.lay import Lay, Placed, to_buy
+from studio.cloth.lay import Lay, Placed
 from studio.draft import Edge, Notion, Piece
 from studio.geometry import Path, Point
 from studio.styles.rack import style_of
@@ -39,7 +39,7 @@ def listed_lay(docket: Docket) -> Listed:
         "length": _round(lay.length),
         "bound": _round(lay.bound),
         "proven": lay.proven,
-        "buy": _round(to_buy(lay.length, docket.brief.cloth.shrinkage)),
+        "buy": _round(docket.fact("cloth_estimate")),
         "placed": [_placed(p) for p in lay.placed],
     }
 

@@ -4,7 +4,6 @@ The cloth runs along x from its cut end, and y goes across it from the first sel
 a better plan by shape, print and fold is another matter. The bound below is true: no plan can be shorter.
 """
 
-import math
 from collections.abc import Iterable
 
 from msgspec import Struct
@@ -12,9 +11,6 @@ from msgspec import Struct
 from studio.brief import Cloth
 from studio.draft import Piece
 from studio.geometry import Point
-
-STEP = 100.0
-"""Cloth is sold by the tenth of a metre (mm)."""
 
 
 class Placed(Struct, frozen=True):
@@ -82,11 +78,6 @@ def lay_out(pieces: Iterable[Piece], cloth: Cloth) -> Lay:
         Placed(c.piece, c.number, at.moved(0, cloth.selvedge), _turn(c, at, room), c.mirrored) for c, at in spots
     )
     return Lay(cloth.width, length, _bound(fitting, room), placed, misfits)
-
-
-def to_buy(length: float, shrinkage: float) -> float:
-    """Length to buy for a plan of `length` mm: before the wash, rounded up to a tenth of a metre."""
-    return math.ceil(length / (1 - shrinkage) / STEP - 1e-6) * STEP
 
 
 def grain_down(piece: Piece) -> bool:

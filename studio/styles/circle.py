@@ -53,9 +53,7 @@ def draft(brief: Brief, skirt: Circle) -> Draft:
     gathered = circle.fraction > 1
     met = stations(brief, sections(brief, circle.flat_width) if gathered else 4)
     ring, pieces, seams = circle_panels(brief, circle, met)
-    piecing = sum(e.path.length * p.cut for p in pieces for e in p.edges if e.name == "piecing") / 2
-    rows = circle.flat_width * brief.gathers.rows if gathered else 0.0
-    return hang(brief, Hung(ring, met, pieces, facts(brief, circle), seams, stitching=piecing + rows))
+    return hang(brief, Hung(ring, met, pieces, facts(brief, circle), seams))
 
 
 def facts(brief: Brief, circle: Cut) -> tuple[Fact, ...]:

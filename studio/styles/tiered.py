@@ -88,7 +88,7 @@ def draft(brief: Brief, skirt: Tiered) -> Draft:
         Fact("full_spin", "Hem for a full spin", spin),
         Fact("panels", "Panels", sum(one.count for one in laid), "count"),
     )
-    return hang(brief, Hung(hung.ring, hung.stations, hung.pieces, facts, hung.seams, hung.stitching))
+    return hang(brief, Hung(hung.ring, hung.stations, hung.pieces, facts, hung.seams))
 
 
 def depths(brief: Brief, skirt: Tiered) -> tuple[float, ...]:

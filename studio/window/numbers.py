@@ -86,8 +86,7 @@ def _zip(notion: Notion, unit: Unit) -> tuple[str, str, str]:
 
 
 def _interfacing(notion: Notion, unit: Unit) -> tuple[str, str, str]:
-    (length, name), (width, _) = _length(notion, "length", unit), _length(notion, "width", unit)
-    return tr("Interfacing"), f"{length} × {width}", name
+    return (tr("Interfacing"), *_split(write_metres(float(notion.sizes["needed"]), unit, up=True)))
 
 
 def _button(notion: Notion, unit: Unit) -> tuple[str, str, str]:

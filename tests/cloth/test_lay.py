@@ -7,8 +7,9 @@ from briefs import any_brief, brief
 from hypothesis import given, settings
 from shapely.geometry import Polygon, box
 
-from studio.cloth.lay import Lay, to_buy
+from studio.cloth.lay import Lay
 from studio.geometry import Point
+from studio.units import shop_length
 from studio.workroom import make_up
 
 
@@ -74,4 +75,4 @@ def test_too_wide_is_named():
 )
 def test_buying_rounds_up_and_does_not_climb(length: float, shrinkage: float, buy: float):
     """Cloth is bought by the 10 cm; an exact multiple stays (133 / 0.95 = 140.0)."""
-    assert buy == to_buy(length, shrinkage)
+    assert buy == shop_length(length / (1 - shrinkage), "cm")

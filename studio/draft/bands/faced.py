@@ -10,7 +10,7 @@ from studio.words import phrase
 
 from ..facing import facing
 from ..fastening import HOOK, SNAP, SNAP_INSET, button_place, held_by, inset
-from ..interfacing import interfacing, interfacing_notion
+from ..interfacing import interfacing
 from ..piece import Piece, Spot, Spotted
 from ..seam import Part, Seam
 from .band import Band, Waist
@@ -34,7 +34,7 @@ def faced(brief: Brief, waist: Waist) -> Band:
     meets = {n: f"facing-{n}/waist" for n in names}
     return Band(
         (*cut, *stiffened), (Seam("waist", waist.parts, parts), *joins),
-        tuple(interfacing_notion(s) for s in stiffened), phrase("seam, faced"), meets,
+        says=phrase("seam, faced"), meets=meets,
     )  # fmt: skip
 
 
