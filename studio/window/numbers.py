@@ -24,7 +24,7 @@ _FACTS: Final = (
 _FULL: Final = ("gather_ratio", "pleat_ratio", "radius", "hip_girth")
 _NOTIONS: Final = ("zip", "interfacing", "button", "hook and bar", "thread")
 _HINTS: Final = {
-    "cloth_needed": "The pieces laid on this width, shrinkage and all, rounded up.",
+    "cloth_needed": "The pieces laid on this width, shrinkage and all, rounded up; press for all there is to buy.",
     "gather_ratio": "Gathered cloth to the band it is drawn up to, without what stays flat at the opening.",
     "pleat_ratio": "All the cloth to the waist seam it is pleated to.",
     "radius": "Of the waist’s seam line.",

@@ -65,6 +65,8 @@ class Shop(QObject):
         do.save.triggered.connect(files.save)
         do.save_as.triggered.connect(files.save_as)
         do.export.triggered.connect(self._export)
+        do.buy.triggered.connect(self._buy)
+        table.strip.cloth.pressed.connect(self._buy)
         do.close_window.triggered.connect(window.close)
         do.undo.triggered.connect(self._undo)
         do.redo.triggered.connect(desk.redo)
@@ -186,6 +188,15 @@ class Shop(QObject):
         self.desk.settle()
         folder = (self.desk.file.parent if self.desk.file else documents()) / file_stem(self.desk.brief.title)
         self._lay(ExportSheet(self.desk.docket, folder, self.unit, self.window))
+
+    def _buy(self) -> None:
+        from .buy_sheet import BuySheet
+
+        self.desk.settle()
+        folder = self.desk.file.parent if self.desk.file else documents()
+        sheet = BuySheet(self.desk.docket, folder, self.unit, self.window)
+        sheet.chosen.connect(self.desk.mend)
+        self._lay(sheet)
 
     def _how_to_measure(self) -> None:
         from .guides import HowToMeasure
