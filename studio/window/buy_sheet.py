@@ -36,6 +36,7 @@ class BuySheet(Leaf):
         self.choose_table: Chooser = lambda at, start: choose_file(at, tr("Save the list as"), start)
         self.choose_page: Chooser = lambda at, start: choose_file(at, tr("Print the list into a PDF"), start)
         self.lines = [self.add_words(line) for line in to_buy(docket, unit)]
+        self.column.addSpacing(SPACE.s)
         self.besides = [self.add_words(line, "quiet") for line in besides(docket, unit)]
         self.choices: list[QPushButton] = []
         self._add_choices(makes(docket.brief))
