@@ -67,6 +67,7 @@ class Shop(QObject):
         do.export.triggered.connect(self._export)
         do.buy.triggered.connect(self._buy)
         table.strip.cloth.pressed.connect(self._buy)
+        table.strip.findings.asked.connect(self._buy)
         do.close_window.triggered.connect(window.close)
         do.undo.triggered.connect(self._undo)
         do.redo.triggered.connect(desk.redo)

@@ -113,3 +113,18 @@ def test_without_a_length_nothing_is_offered(shop: Shop):
     assert [] == sheet.choices
     assert "What this cloth makes" not in [label.text() for label in sheet.findChildren(QLabel)]
     sheet.reject()
+
+
+def test_the_finding_leads_to_it(shop: Shop):
+    """Where the cloth on hand is too short, a button beside the remedy shows what it makes."""
+    rows = shop.window.table.strip.findings.rows
+    assert all(row.more.isHidden() for row in rows.values())
+    shop.desk.edit("cloth.on_hand", 1300.0)
+    settle(shop)
+    row = next(row for (rule, *_), row in rows.items() if rule == "cloth-on-hand-suffices")
+    assert "Buy what it takes" == row.remedy.text()
+    row.more.click()
+    settle(shop)
+    assert isinstance(shop.leaf, BuySheet)
+    assert shop.leaf.choices
+    shop.leaf.reject()
