@@ -27,9 +27,12 @@ def to_buy(docket: Docket, unit: Unit) -> list[str]:
 
 
 def besides(docket: Docket, unit: Unit) -> list[str]:
-    """What is left over, its largest pieces, and what the skirt weighs."""
+    """What the cloth does not hold, what is left over, its largest pieces, and what the skirt weighs."""
+    text = "Too wide for this cloth, and not counted: {p:word}."
+    lines = [spell(phrase(text, p=tr(p.name)), unit) for p in docket.lay.misfits]
     left = left_over(docket.brief, docket.lay, unit)
-    lines = [spell(phrase("Left over: {l} of the length.", l=left.length), unit)] if left.length >= 0.5 else []
+    if left.length >= 0.5:
+        lines.append(spell(phrase("Left over: {l} of the length.", l=left.length), unit))
     if left.whole:
         sizes = [spell(phrase("{l:bare} × {w}", l=b.width, w=b.height), unit) for b in left.whole]
         lines.append(spell(phrase("Whole pieces left: {s:word}.", s=", ".join(sizes)), unit))

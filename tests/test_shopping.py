@@ -50,6 +50,12 @@ def test_text_holds_all():
     assert [line for line in text if line.startswith("The cut cloth weighs ")]
 
 
+def test_what_is_not_counted_is_said():
+    """A piece too wide for the cloth is named, for no length to buy holds it."""
+    lines = list(buy_text(make_up(brief(cloth__width=600.0)), "cm"))
+    assert "Too wide for this cloth, and not counted: Skirt." in lines
+
+
 def test_command(capsys: pytest.CaptureFixture[str]):
     """`buy` prints the list, as a table with --csv, and with --json everything in mm with what the cloth makes."""
     said = ["--set", "cloth.on_hand=1.3 m", "--set", "body.waist=70"]
