@@ -10,15 +10,17 @@ from studio.brief import Brief
 from studio.brief.skirt_file import open_file, save
 from studio.brief.typed import read_value
 from studio.check import Finding
+from studio.check.makes import makes
 from studio.listing import listed, listed_lay
 from studio.paper import KINDS
 from studio.parser import Parser, seconds, unit
 from studio.sewing import sewing_order, sewing_text
+from studio.shopping import buy_csv, buy_text, listed_buy, makes_words
 from studio.slip import lay_slip, slip
 from studio.styles import rack
 from studio.trouble import Trouble, shown
 from studio.units import Unit, spell
-from studio.words import phrase
+from studio.words import phrase, tr
 from studio.workroom import make_up
 
 UNIT_HELP = "unit of words and of typed numbers without one (cm)"
@@ -49,6 +51,28 @@ def _sew(said: list[str]) -> int:
     chosen = _command("sew", "List the steps of sewing, in order, to be ticked off.").read(said)
     brief = _brief(chosen)
     _print(sewing_text(brief, sewing_order(brief, rack.draft(brief)), chosen.unit))
+    return 0
+
+
+def _buy(said: list[str]) -> int:
+    parser = _command("buy", "List what to buy, what is left over, and what the length on hand still makes.")
+    how = parser.add_mutually_exclusive_group()
+    how.add_argument("--json", action="store_true", help="print it as JSON, lengths in mm")
+    how.add_argument("--csv", action="store_true", help="print the list as a table")
+    chosen = parser.read(said)
+    docket = make_up(_brief(chosen))
+    if docket.lay.misfits:
+        return _stopped(docket.findings, chosen.unit, "pieces-fit-cloth")
+    if chosen.csv:
+        _print(buy_csv(docket, chosen.unit).splitlines())
+        return 0
+    made = makes(docket.brief)
+    if chosen.json:
+        _print([json.dumps(listed_buy(docket, chosen.unit, made))])
+        return 0
+    _print(buy_text(docket, chosen.unit))
+    if made:
+        _print(["", tr("What this cloth makes"), *(f"  {makes_words(m, chosen.unit)}" for m in made)])
     return 0
 
 
@@ -88,7 +112,7 @@ def _save(said: list[str]) -> int:
     return 0
 
 
-RUN = {"draft": _draft, "lay": _lay, "export": _export, "save": _save, "sew": _sew}
+RUN = {"draft": _draft, "lay": _lay, "export": _export, "save": _save, "sew": _sew, "buy": _buy}
 
 
 def _command(name: str, does: str) -> Parser:

@@ -4,7 +4,6 @@ from collections.abc import Iterable
 from typing import Any, TypeAlias
 
 from studio.check import Finding
-from studio.cloth.lay import to_buy
 from studio.cloth.placed import Lay, Placed
 from studio.draft import Edge, Notion, Piece
 from studio.geometry import Path, Point
@@ -41,7 +40,7 @@ def listed_lay(docket: Docket) -> Listed:
         "length": _round(lay.length),
         "bound": _round(lay.bound),
         "proven": lay.proven,
-        "buy": _round(to_buy(lay.length, docket.brief.cloth.shrinkage)),
+        "buy": _round(docket.fact("cloth_estimate")),
         "placed": [_placed(p) for p in lay.placed],
     }
 

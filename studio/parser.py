@@ -7,7 +7,7 @@ from typing import Any, NoReturn
 
 from studio.trouble import Trouble, shown
 
-COMMANDS = ("draft", "lay", "export", "save", "sew")
+COMMANDS = ("draft", "lay", "export", "save", "sew", "buy")
 """What can be done without a window."""
 COMMANDS_HELP = f"Without a window: skirtwright {' | '.join(COMMANDS)}, each with --help."
 

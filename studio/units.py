@@ -116,6 +116,12 @@ def write_metres(mm: float, unit: Unit, *, up: bool = False) -> str:
     return f"{sign}{near // 10}.{near % 10} m" if unit == "cm" else f"{sign}{_mixed(near, 8)} yd"
 
 
+def shop_length(mm: float, unit: Unit) -> float:
+    """A length (mm) as a shop cuts it: up to a tenth of a metre or an eighth of a yard; an exact one stays."""
+    step = 100.0 if unit == "cm" else 114.3
+    return math.ceil(mm / step - 1e-6) * step
+
+
 def write_ratio(ratio: float) -> str:
     """Cloth to seam as 2.20."""
     return f"{ratio:.2f}".replace("-", MINUS)
@@ -146,7 +152,8 @@ def spell(text: Phrase, unit: Unit) -> str:
 
     In the text, `{x}` is a length (mm) with its unit, `{x:bare}` without, `{x:metres}` metres or yards, `{x:buy}`
     the same rounded up, `{x:count}` a whole number, `{x:ratio}` two decimals, `{x:share}` per cent, `{x:weight}`
-    grams a square metre, `{x:price}` money, and `{x:word}` a word. A place without its value raises `KeyError`.
+    grams a square metre, `{x:price}` money, `{x:cost}` what a length (mm) costs at so much a metre as a shop cuts it,
+    and `{x:word}` a word. A place without its value raises `KeyError`.
     """
     return "".join(
         [before + (write(text.values[name], unit) if write else "") for before, name, write in _template(tr(text.text))]
@@ -163,6 +170,7 @@ _WRITERS: Final[dict[str, Callable[[Any, Unit], str]]] = {
     "share": lambda n, unit: write_share(n),
     "weight": lambda n, unit: write_weight(n),
     "price": lambda n, unit: write_price(n),
+    "cost": lambda of, unit: write_price(shop_length(of[0], unit) / 1000 * of[1]),
     "word": lambda word, unit: str(word),
 }
 

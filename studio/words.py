@@ -5,7 +5,7 @@ from typing import TypeAlias
 
 from msgspec import Struct
 
-Value: TypeAlias = float | int | str
+Value: TypeAlias = float | int | str | tuple[float, float]
 
 _catalogue: gettext.NullTranslations = gettext.NullTranslations()
 

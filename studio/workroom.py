@@ -5,12 +5,13 @@ from msgspec.structs import replace
 
 from studio.brief import Brief
 from studio.check import Finding, Worked, findings
-from studio.cloth.lay import lay_out, to_buy
+from studio.cloth.buying import cloth_needed, what_to_buy
+from studio.cloth.lay import lay_out
 from studio.cloth.placed import Lay
 from studio.draft import Draft, Fact, Notion, Piece
 from studio.geometry import Path
 from studio.styles import rack
-from studio.words import phrase
+from studio.units import shop_length
 
 
 class Docket(Struct, frozen=True):
@@ -68,17 +69,11 @@ def moved_to(lay: Lay, pieces: tuple[Piece, ...]) -> Lay:
 
 
 def _docket(brief: Brief, draft: Draft, lay: Lay) -> Docket:
-    buy = to_buy(lay.length, brief.cloth.shrinkage)
-    need = lay.length / (1 - brief.cloth.shrinkage)
+    need = cloth_needed(brief, lay)
     facts = (
         *draft.facts,
         Fact("cloth_needed", "Cloth to buy", need, "metres"),
-        Fact("cloth_estimate", "Cloth to buy, by the tenth of a metre", buy, "metres"),
-    )
-    cloth = Notion(
-        "cloth",
-        phrase("cloth {l:buy}, {w} wide", l=need, w=brief.cloth.width),
-        {"length": buy, "needed": need, "width": brief.cloth.width},
+        Fact("cloth_estimate", "Cloth to buy, by the tenth of a metre", shop_length(need, "cm"), "metres"),
     )
     found = findings(Worked(brief, draft, lay))
-    return Docket(brief, draft, lay, found, facts, (cloth, *draft.notions))
+    return Docket(brief, draft, lay, found, facts, what_to_buy(brief, draft, lay))

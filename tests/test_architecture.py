@@ -10,7 +10,7 @@ import pytest
 HOUSE = Path(__file__).parents[1] / "studio"
 LADDER = (
     "words", "trouble", "parser", "units", "files", "geometry", "brief", "draft", "styles", "cloth", "check", "drawing",
-    "sewing", "paper", "workroom", "listing", "slip", "export", "history", "shipped", "window", "commands", "__main__",
+    "sewing", "paper", "workroom", "listing", "slip", "shopping", "export", "history", "shipped", "window", "commands", "__main__",
 )  # fmt: skip
 """From the ground up: a room may use those before it."""
 HOMES = {
@@ -21,7 +21,9 @@ HOMES = {
     "pikepdf": ("paper/pdf_boxes.py",),
     "fontTools": ("drawing/lettering.py",),
     "PIL": ("cloth/photo/picture.py",),
-    "numpy": ("cloth/photo/",),
+    "numpy": ("cloth/photo/", "cloth/plan/"),
+    "spyrrow": ("cloth/plan/engine.py",),
+    "highspy": ("cloth/plan/solver.py",),
 }
 """The only places that may import each library."""
 LONGEST = 300

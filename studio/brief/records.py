@@ -66,6 +66,10 @@ class Waistband(Record, frozen=True):
     interfacing: Annotated[Literal["whole", "outer half", "trimmed", "none"], one_of(
         "Interfacing", "Whole: to the cut edges. Outer half: the face only. Trimmed: just past the seams.",
         when=(("waistband.kind", ("folded", "two-piece", "contour", "faced")),))] = "trimmed"
+    interfacing_width: Annotated[float, mm(
+        "Interfacing width", 200, 3200, "From edge to edge, as it is sold.", step=10,
+        when=(("waistband.interfacing", ("whole", "outer half", "trimmed")),
+              ("waistband.kind", ("folded", "two-piece", "contour", "faced")),))] = 900.0
     elastic: Annotated[float, mm("Elastic", 5, 100, "Width of the elastic.", when=ELASTIC)] = 25.0
     elastic_less: Annotated[float, mm(
         "Elastic shorter by", 0, 200, "Than the waist, so that it holds; try it on before you join it.",

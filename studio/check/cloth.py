@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from studio.brief import Brief
+from studio.cloth.buying import cloth_needed
 from studio.cloth.ways import across
 from studio.draft import Piece
 from studio.styles import rack
@@ -57,10 +58,10 @@ def _now(brief: Brief, edit: Edit) -> Edit:
 
 def cloth_on_hand_suffices(w: Worked) -> Iterator[Finding]:
     """The length on hand, after shrinking, is as long as the lay plan. The remedy is to buy what is missing."""
-    have, s = w.brief.cloth.on_hand, w.brief.cloth.shrinkage
+    have = w.brief.cloth.on_hand
     if have is None or w.lay.misfits:
         return
-    need = w.lay.length / (1 - s)
+    need = cloth_needed(w.brief, w.lay)
     if have < need - 1e-9:
         says = phrase("This skirt takes {n} of cloth; {h} is on hand.", n=need, h=have)
         remedy = {"cloth.on_hand": None}

@@ -76,11 +76,11 @@ def lining_fits_cloth(w: Worked) -> Iterator[Finding]:
     if not _lined(w):
         return
     room = lining_room(w.brief)
-    wide = next(float(n.sizes["widest"]) for n in w.draft.notions if n.what == "lining")
-    if wide <= room + 1e-6:
-        return
     found = [p for p in w.draft.pieces if p.id.startswith("lining-")]
     widest = max(found, key=lambda p: p.as_cut.box.width)
+    wide = widest.as_cut.box.width
+    if wide <= room + 1e-6:
+        return
     says = phrase("This piece is {w} wide; the lining cloth holds {r}.", w=wide, r=room)
     least = math.ceil((wide + 2 * w.brief.cloth.selvedge) / 10 - 1e-6) * 10.0
     fits = within(w, "lining.width", least)

@@ -16,8 +16,6 @@ from studio.geometry import Point
 from .placed import Lay, Placed
 from .ways import Way, Ways, on_cloth, phase, ways
 
-STEP = 100.0
-"""Cloth is sold by the tenth of a metre (mm)."""
 NEAR = 0.01
 """A plan that is longer than any must be by less than this (mm) cannot be bettered with shears."""
 Profile = list[tuple[float, float, float]]
@@ -73,11 +71,6 @@ def lay_out(pieces: Iterable[Piece], cloth: Cloth) -> Lay:
     width = cloth.width / 2 if folded else cloth.width
     bound = min(length, bound)
     return Lay(width, length, bound, placed, misfits, adrift, folded, not misfits and length - bound < NEAR)
-
-
-def to_buy(length: float, shrinkage: float) -> float:
-    """Length to buy for a plan of `length` mm: before the wash, rounded up to a tenth of a metre."""
-    return math.ceil(length / (1 - shrinkage) / STEP - 1e-6) * STEP
 
 
 def least(copies: list[_Copy], wide: float, cloth: Cloth) -> float:

@@ -12,7 +12,7 @@ from .fastening import closed_girth
 from .hem_facing import hem_faced
 from .lining import lining
 from .marks import Station
-from .notions import closing_notions, thread_notion
+from .notions import closing_notions
 from .piece import Piece
 from .placket import placket
 from .pocket import pocketed
@@ -22,8 +22,7 @@ from .seam import Seam
 
 class Hung(Struct, frozen=True):
     """Everything below the waist seam: the ring at the waist with the stations where it meets the band, every piece,
-    the seams that are not the ring's own, the style's own facts, stitching beyond its seams (mm), for the thread, and
-    the numbers of the style that were drawn in.
+    the seams that are not the ring's own, the style's own facts, and the numbers of the style that were drawn in.
     """
 
     ring: Ring
@@ -31,7 +30,6 @@ class Hung(Struct, frozen=True):
     pieces: tuple[Piece, ...]
     facts: tuple[Fact, ...]
     seams: tuple[Seam, ...] = ()
-    stitching: float = 0.0
     notions: tuple[Notion, ...] = ()
     drawn: tuple[Drawn, ...] = ()
 
@@ -55,10 +53,7 @@ def hang(brief: Brief, hung: Hung) -> Draft:
         notions=(
             *closing_notions(brief),
             *top.notions,
-            *lap.notions,
             *hung.notions,
-            *lined.notions,
-            _thread(brief, replace(hung, pieces=(*hung.pieces, *lined.pieces))),
         ),
         drawn=(*hung.drawn, *top.drawn, *lap.drawn, *faced.drawn, *_first_turn(brief)),
     )
@@ -78,24 +73,3 @@ def _facts(brief: Brief) -> tuple[Fact, ...]:
         Fact("waist_seam", "Waist seam", brief.waist_seam),
         Fact("closed_girth", "Closed band", closed_girth(brief)),
     )
-
-
-def _thread(brief: Brief, hung: Hung) -> Notion:
-    """Every side of a panel is sewn with its neighbour, from cut edge to cut edge, and neatened; every hem is sewn
-    once and the waist twice.
-    """
-    sides = sum(_sides(brief, p) for p in hung.pieces)
-    hems = sum(e.path.length * _copies(p) for p in hung.pieces for e in p.edges if e.name == "hem")
-    return thread_notion(sides / 2 + hems + 2 * brief.waist_seam + hung.stitching, sides)
-
-
-def _sides(brief: Brief, piece: Piece) -> float:
-    """All sides of all copies of a panel, cut edge to cut edge, mm."""
-    over = brief.seams.allowance + max(e.allowance for e in piece.edges if e.name in ("hem", "foot"))
-    found = [e for e in piece.edges if not e.fold and e.name.split(" ")[0] in ("left", "right")]
-    return (sum(e.path.length for e in found) + over * len({e.name.split(" ")[0] for e in found})) * _copies(piece)
-
-
-def _copies(piece: Piece) -> int:
-    """How many times what is drawn is there once it is cut."""
-    return piece.cut * (2 if piece.on_fold else 1)

@@ -5,7 +5,6 @@ from studio.units import spell
 from studio.words import phrase, tr
 
 from .cut_line import cut_line
-from .draft import Notion
 from .piece import OTHER, Edge, Piece
 
 CAUGHT = 3.0
@@ -39,12 +38,3 @@ def interfacing(brief: Brief, piece: Piece, outer: tuple[Edge, ...] = ()) -> Pie
         cloth="interfacing",
         row=OTHER,
     )
-
-
-def interfacing_notion(piece: Piece) -> Notion:
-    """A piece of interfacing, as cut."""
-    box = piece.as_cut.box
-    words = phrase("interfacing {l} × {w}", l=box.width, w=box.height)
-    if piece.cut > 1:
-        words = phrase("{n:count} × interfacing {l} × {w}", n=piece.cut, l=box.width, w=box.height)
-    return Notion("interfacing", words, {"length": box.width, "width": box.height, "count": piece.cut})

@@ -1,6 +1,5 @@
 """A lining: the darted block, a little shorter than the skirt, its darts laid as tucks."""
 
-import math
 from collections.abc import Iterable, Iterator
 
 from msgspec import Struct
@@ -11,7 +10,6 @@ from studio.geometry import Point, line
 from studio.words import Phrase, phrase, tr
 
 from .darted import Block, Quarter, Sizes, block
-from .draft import Notion
 from .marks import Station, notch_on
 from .panel import panel
 from .piece import OTHER, Edge, LineMark, Piece
@@ -27,16 +25,13 @@ LEAST = 10.0
 """Never less lining than this (mm), however much shorter than the skirt it is to be."""
 CLOSING, FLARE = 0.5, 40.0
 """An A-line lining closes half of each dart and gains so much at each side (mm; common practice, no source)."""
-STEP = 100.0
-"""Cloth is sold by the tenth of a metre (mm)."""
 
 
 class Lined(Struct, frozen=True):
-    """The pieces of a lining, its seams, and how much cloth it takes."""
+    """The pieces of a lining, and its seams."""
 
     pieces: tuple[Piece, ...] = ()
     seams: tuple[Seam, ...] = ()
-    notions: tuple[Notion, ...] = ()
 
 
 def lining(brief: Brief, stations: tuple[Station, ...], waist: tuple[Part, ...]) -> Lined:
@@ -55,7 +50,7 @@ def lining(brief: Brief, stations: tuple[Station, ...], waist: tuple[Part, ...])
     )
     by_id = {p.id: p for p in pieces}
     caught = Seam("lining", tops(ring), waist)
-    return Lined(pieces, (caught, *joins(ring, by_id)), (_cloth(brief, pieces),))
+    return Lined(pieces, (caught, *joins(ring, by_id)))
 
 
 def lining_length(brief: Brief) -> float:
@@ -160,27 +155,3 @@ def _sewn_by_hand(own: Brief, edge: Edge) -> Edge:
 
 def _ends(own: Brief) -> Phrase:
     return phrase("opening ends {s} below the seam", s=own.stop)
-
-
-def _cloth(brief: Brief, pieces: tuple[Piece, ...]) -> Notion:
-    """How much lining to buy: its pieces side by side as long as they fit its width, row under row; and how wide the
-    widest of them is.
-    """
-    room = lining_room(brief)
-    used = length = deep = widest = 0.0
-    for piece in pieces:
-        wide, tall = _opened_out(piece)
-        widest = max(widest, wide)
-        for _ in range(piece.cut):
-            if used and used + wide > room:
-                length, used, deep = length + deep, 0.0, 0.0
-            used, deep = used + wide, max(deep, tall)
-    buy = math.ceil((length + deep) / STEP - 1e-6) * STEP
-    words = phrase("lining {l:metres}, {w} wide", l=buy, w=brief.lining.width)
-    return Notion("lining", words, {"length": buy, "width": brief.lining.width, "widest": widest})
-
-
-def _opened_out(piece: Piece) -> tuple[float, float]:
-    """Width and height of what is cut, its fold opened out, mm."""
-    box = piece.cut_line.box
-    return box.width * (2 if piece.on_fold else 1), box.height

@@ -1,4 +1,4 @@
-"""What else to have ready: buttons or hooks, interfacing, thread."""
+"""What else to have ready: the zip, buttons, hooks or snaps."""
 
 from studio.brief import Brief
 from studio.brief.conditions import ZIPS
@@ -7,7 +7,6 @@ from studio.words import phrase, tr
 from .draft import Notion
 from .fastening import held_by, hole_length, hook_count
 from .placket import placket_count
-from .thread import lockstitch_thread, overedge_thread
 from .zip import zip_notion
 
 LIGNE = 0.635
@@ -52,10 +51,3 @@ def _buttons(brief: Brief, n: int) -> Notion:
         n=n, s=tr(f.button), d=f.button_diameter, l=lignes, h=hole,
     )  # fmt: skip
     return Notion("button", words, {"count": n, "diameter": f.button_diameter, "height": f.button_height, "hole": hole})
-
-
-def thread_notion(seams: float, edges: float) -> Notion:
-    """Thread for `seams` mm of lockstitch; and for neatening `edges` mm, should an overedge be used."""
-    lock, over = lockstitch_thread(seams), overedge_thread(edges)
-    words = phrase("thread {t:metres}; for overedging {o:metres} more", t=lock, o=over)
-    return Notion("thread", words, {"length": lock, "overedge": over})

@@ -15,10 +15,9 @@ from studio.geometry import Path, Point, line, rectangle
 from studio.words import phrase, tr
 
 from .cut_line import cut_line
-from .draft import Notion
 from .drawn import Drawn, drawn
 from .fastening import BUTTON_ROOM, SNAP, button_place, held_by, hole_length, inset
-from .interfacing import interfacing, interfacing_notion
+from .interfacing import interfacing
 from .piece import PARTS, Dimension, Edge, LineMark, Note, Piece, Spot, Spotted
 from .ring import Ring
 from .seam import Part, Seam
@@ -41,7 +40,6 @@ class Placket(Struct, frozen=True):
 
     pieces: tuple[Piece, ...] = ()
     seams: tuple[Seam, ...] = ()
-    notions: tuple[Notion, ...] = ()
     drawn: tuple[Drawn, ...] = ()
 
 
@@ -55,8 +53,7 @@ def placket(brief: Brief, ring: Ring, pieces: tuple[Piece, ...]) -> Placket:
     return Placket(
         (over, under, *stiffened),
         (Seam("placket", (Part(OVER, "seam", True),), last), Seam("placket", (Part(UNDER, "seam", True),), first)),
-        tuple(interfacing_notion(s) for s in stiffened),
-        drawn("waistband.extension", brief.lap or None, strip_width(brief), TOO_NARROW),
+        drawn=drawn("waistband.extension", brief.lap or None, strip_width(brief), TOO_NARROW),
     )
 
 

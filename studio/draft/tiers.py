@@ -29,15 +29,14 @@ LEAST = 20.0
 
 
 class Tiers(Struct, frozen=True):
-    """Every tier drafted: the ring at the waist and where it meets the band, all pieces from the waist down, the
-    seams below the first ring's own, and what is stitched beyond the seams of the panels (mm): gather rows and joins.
+    """Every tier drafted: the ring at the waist and where it meets the band, all pieces from the waist down, and
+    the seams below the first ring's own.
     """
 
     ring: Ring
     stations: tuple[Station, ...]
     pieces: tuple[Piece, ...]
     seams: tuple[Seam, ...]
-    stitching: float
 
 
 def growing_depths(length: float, count: int, growth: float = 1.0) -> tuple[float, ...]:
@@ -99,9 +98,7 @@ def tiers(brief: Brief, panels: Sequence[Panels]) -> Tiers:
     for above, ring, drafted in zip(rings, rings[1:], pieces[1:], strict=False):
         hung = tuple(Part(place.piece, "foot", not place.mirrored) for place in above)
         seams += (Seam("tier", hung, tops(ring, "top")), *joins(ring, {p.id: p for p in drafted}, closed))
-    rows = brief.gathers.rows * sum(one.flat_width for one in panels)
-    stitching = rows + sum(one.sewn for one in panels[1:])
-    return Tiers(rings[0], met[0], tuple(itertools.chain(*pieces)), tuple(seams), stitching)
+    return Tiers(rings[0], met[0], tuple(itertools.chain(*pieces)), tuple(seams))
 
 
 def tier_facts(brief: Brief, panels: Sequence[Panels]) -> tuple[Fact, ...]:

@@ -36,10 +36,25 @@ def ready_pages(
         yield single(size, paper.margin, tr("To have ready and to cut"), said.brief.title, marks, foot)
 
 
+def shopping_pages(lines: Iterable[str], besides: Iterable[str], said: Said, paper: PaperSize) -> Iterator[Page]:
+    """What to buy, a box to tick at each line, and below what is left over and what the skirt weighs."""
+    size = upright(paper)
+    room = body(size, paper.margin)
+    foot = (numbers_are(said.unit), said.brief.title)
+    told = (paragraph(line, 0, 1.2, room.width, _TEXT, lead=_LEAD) for line in besides)
+    blocks = [*_ticked(lines, room.width), *(Block(t.marks, max(_ROW, t.below + 0.6), 2) for t in told)]
+    for column in flow(blocks, room.height):
+        yield single(size, paper.margin, tr("What to buy"), said.brief.title, moved(column.marks, *room[:2]), foot)
+
+
 def _to_have(notions: Iterable[Notion], unit: Unit, wide: float) -> Iterator[Block]:
     yield _head(tr("To have ready"), (), wide)
-    for notion in notions:
-        told = paragraph(spell(notion.words, unit), _TICK, 1.2, wide - _TICK, _TEXT, lead=_LEAD)
+    yield from _ticked((spell(n.words, unit) for n in notions), wide)
+
+
+def _ticked(lines: Iterable[str], wide: float) -> Iterator[Block]:
+    for line in lines:
+        told = paragraph(line, _TICK, 1.2, wide - _TICK, _TEXT, lead=_LEAD)
         yield _ruled((tick_box(0, 4.6), *told.marks), max(_ROW, told.below + 0.6), wide)
 
 

@@ -53,12 +53,9 @@ def draft(brief: Brief, skirt: Circle) -> Draft:
     gathered = circle.fraction > 1
     met = stations(brief, sections(brief, circle.flat_width) if gathered else 4)
     ring, pieces, seams = circle_panels(brief, circle, met)
-    piecing = sum(e.path.length * p.cut for p in pieces for e in p.edges if e.name == "piecing") / 2
-    rows = circle.flat_width * brief.gathers.rows if gathered else 0.0
     text = "None is wider than half a circle: there are {made:count} panels, not {asked:count}."
     held = drawn("skirt.panels", skirt.panels or None, circle.count, text)
-    return hang(brief, Hung(ring, met, pieces, facts(brief, circle), seams, stitching=piecing + rows,
-                            drawn=held))  # fmt: skip
+    return hang(brief, Hung(ring, met, pieces, facts(brief, circle), seams, drawn=held))
 
 
 def facts(brief: Brief, circle: Cut) -> tuple[Fact, ...]:

@@ -43,7 +43,7 @@ def draft(brief: Brief, skirt: Gathered) -> Draft:
         Fact("hem_sweep", "Hem sweep", laid.flat_width),
         Fact("panels", "Panels", laid.count, "count"),
     )
-    return hang(brief, Hung(ring, met, pieces, facts, stitching=laid.flat_width * brief.gathers.rows))
+    return hang(brief, Hung(ring, met, pieces, facts))
 
 
 def panels(brief: Brief, skirt: Gathered) -> Panels:

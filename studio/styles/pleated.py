@@ -82,9 +82,7 @@ def draft(brief: Brief, skirt: Pleated) -> Draft:
     laid = panels(brief, skirt)
     met = stations(brief)
     ring, pieces = pleated_panels(brief, laid, met)
-    rows = laid.pleats.count * laid.pleats.folds * laid.stitched
-    return hang(brief, Hung(ring, met, pieces, facts(brief, skirt, laid), stitching=rows,
-                            drawn=tuple(kept(brief, skirt, laid))))  # fmt: skip
+    return hang(brief, Hung(ring, met, pieces, facts(brief, skirt, laid), drawn=tuple(kept(brief, skirt, laid))))
 
 
 def pleats(brief: Brief, skirt: Pleated) -> Pleats:

@@ -89,8 +89,7 @@ def draft(brief: Brief, skirt: Tiered) -> Draft:
         Fact("full_spin", "Hem for a full spin", spin),
         Fact("panels", "Panels", sum(one.count for one in laid), "count"),
     )
-    return hang(brief, Hung(hung.ring, hung.stations, hung.pieces, facts, hung.seams, hung.stitching,
-                            drawn=kept(brief, skirt)))  # fmt: skip
+    return hang(brief, Hung(hung.ring, hung.stations, hung.pieces, facts, hung.seams, drawn=kept(brief, skirt)))
 
 
 def depths(brief: Brief, skirt: Tiered) -> tuple[float, ...]:

@@ -27,6 +27,7 @@ class Actions(QObject):
         self.save = self._action(tr("&Save"), "save", _Key.Save)
         self.save_as = self._action(tr("Save &as…"), "", "Ctrl+Shift+S")
         self.export = self._action(tr("&Export…"), "export", "Ctrl+E")
+        self.buy = self._action(tr("What to &buy…"), "", "Ctrl+B")
         self.close_window = self._action(tr("&Close"), "", _Key.Close, _Key.Quit)
         self.photo = self._action(tr("Cloth from a &photograph…"), "", "Ctrl+P")
         self.shelf = self._action(tr("Shelf of &cloths…"), "", "Ctrl+Shift+C")

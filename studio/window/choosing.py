@@ -50,6 +50,15 @@ def choose_picture(parent: QWidget, start: Path) -> Path | None:
     return _chosen(dialog)
 
 
+def choose_file(parent: QWidget, title: str, start: Path) -> Path | None:
+    """A name for a file of the kind that `start` is; the desktop asks before another is replaced."""
+    dialog = QFileDialog(parent, title, str(start.parent), f"{start.suffix[1:].upper()} (*{start.suffix})")
+    dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+    dialog.setDefaultSuffix(start.suffix)
+    dialog.selectFile(start.name)
+    return _chosen(dialog)
+
+
 def may_replace(parent: QWidget, path: Path) -> bool:
     """Whether the maker wants another file replaced by the skirt on the table."""
     from .question import Replacing

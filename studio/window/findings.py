@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from typing import TypeAlias
+from typing import Final, TypeAlias
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QApplication, QFrame, QScrollArea, QVBoxLayout, QWidget
@@ -17,6 +17,9 @@ from .widgets.finding import FindingRow
 from .widgets.label import Label
 
 _Key: TypeAlias = tuple[str, str, str, int]  # rule, place, piece, and which of those
+
+_MORE: Final = {"cloth-on-hand-suffices": "What it makes…"}
+"""Where there is more than one way out, the button that shows them."""
 
 
 class _Row(FindingRow):
@@ -33,7 +36,8 @@ class _Row(FindingRow):
         """Show a finding in a unit."""
         self.finding = finding
         does = spell(finding.does, unit) if finding.remedy is not None and finding.does else ""
-        self.show_finding(finding.weight, spell(finding.says, unit), does, finding.where)
+        more = tr(_MORE.get(finding.rule, ""))
+        self.show_finding(finding.weight, spell(finding.says, unit), does, finding.where, more)
 
     def _choose(self) -> None:
         self.chosen.emit(self.finding)
@@ -43,10 +47,12 @@ class Findings(QScrollArea):
     """Rows are kept by rule and place, so that focus and pointer stay where they are.
 
     `mended` carries the finding whose remedy was pressed, `pointed` the path of the one under the pointer, then "".
+    `asked` is sent when what else the cloth makes is to be seen.
     """
 
     mended = Signal(object)
     pointed = Signal(str)
+    asked = Signal()
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
@@ -84,6 +90,7 @@ class Findings(QScrollArea):
                 row = self.rows[key] = _Row(self._sheet)
                 row.chosen.connect(self.mended)
                 row.pointed.connect(self.pointed)
+                row.asked.connect(self.asked)
             if self._column.indexOf(row) != place:
                 self._column.insertWidget(place, row)
             row.tell(finding, unit)

@@ -42,7 +42,10 @@ class RecentMenu(QMenu):
 def fill_menus(bar: QMenuBar, do: Actions, recent: RecentMenu) -> None:
     """Put everything in its menu; None is a line between."""
     menus: Sequence[tuple[str, Sequence[QAction | QMenu | None]]] = (
-        (tr("&File"), (do.new, do.open, recent, None, do.save, do.save_as, None, do.export, None, do.close_window)),
+        (
+            tr("&File"),
+            (do.new, do.open, recent, None, do.save, do.save_as, None, do.buy, do.export, None, do.close_window),
+        ),
         (tr("&Edit"), (do.undo, do.redo, None, do.photo, do.shelf)),
         (
             tr("&View"),

@@ -24,7 +24,7 @@ _FACTS: Final = (
 _FULL: Final = ("gather_ratio", "pleat_ratio", "radius", "hip_girth")
 _NOTIONS: Final = ("zip", "interfacing", "button", "hook and bar", "thread")
 _HINTS: Final = {
-    "cloth_needed": "The pieces laid on this width, shrinkage and all, rounded up.",
+    "cloth_needed": "The pieces laid on this width, shrinkage and all, rounded up; press for all there is to buy.",
     "gather_ratio": "Gathered cloth to the band it is drawn up to, without what stays flat at the opening.",
     "pleat_ratio": "All the cloth to the waist seam it is pleated to.",
     "radius": "Of the waist’s seam line.",
@@ -86,8 +86,7 @@ def _zip(notion: Notion, unit: Unit) -> tuple[str, str, str]:
 
 
 def _interfacing(notion: Notion, unit: Unit) -> tuple[str, str, str]:
-    (length, name), (width, _) = _length(notion, "length", unit), _length(notion, "width", unit)
-    return tr("Interfacing"), f"{length} × {width}", name
+    return (tr("Interfacing"), *_split(write_metres(float(notion.sizes["needed"]), unit, up=True)))
 
 
 def _button(notion: Notion, unit: Unit) -> tuple[str, str, str]:

@@ -68,6 +68,9 @@ class Shop(QObject):
         do.export.triggered.connect(self._export)
         do.photo.triggered.connect(self._photo)
         do.shelf.triggered.connect(self._shelf)
+        do.buy.triggered.connect(self._buy)
+        table.strip.cloth.pressed.connect(self._buy)
+        table.strip.findings.asked.connect(self._buy)
         do.close_window.triggered.connect(window.close)
         do.undo.triggered.connect(self._undo)
         do.redo.triggered.connect(desk.redo)
@@ -213,6 +216,15 @@ class Shop(QObject):
         self.desk.settle()
         sheet = ShelfSheet(shelf_folder(), self.desk.brief.cloth, self.unit, self.window)
         sheet.used.connect(self.desk.mend)
+        self._lay(sheet)
+
+    def _buy(self) -> None:
+        from .buy_sheet import BuySheet
+
+        self.desk.settle()
+        folder = self.desk.file.parent if self.desk.file else documents()
+        sheet = BuySheet(self.desk.docket, folder, self.unit, self.window)
+        sheet.chosen.connect(self.desk.mend)
         self._lay(sheet)
 
     def _how_to_measure(self) -> None:

@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
@@ -30,6 +31,8 @@ class Strip(QWidget):
         self.findings = Findings(self)
         self.notions = Numbers(SPACE.xl, self)
         self.numbers = Numbers(SPACE.l, self)
+        self.cloth = self.numbers.shown[0]
+        self.cloth.setCursor(Qt.CursorShape.PointingHandCursor)
         self.notions.setMaximumWidth(theme.px(_NOTIONS))
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)

@@ -120,7 +120,7 @@ class Window(QMainWindow):
         here = page is self.table
         self.toolbar.heading.setVisible(here)
         do = self.do
-        for action in (do.save, do.save_as, do.export, do.fit, do.life_size, do.larger, do.smaller, do.lines):
+        for action in (do.save, do.save_as, do.export, do.buy, do.fit, do.life_size, do.larger, do.smaller, do.lines):
             action.setEnabled(here)
         if here:
             self.table.canvas.choose(self.table.canvas.view)  # which of them its view has use for

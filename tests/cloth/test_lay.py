@@ -10,10 +10,10 @@ from shapely.geometry import Polygon, box
 
 from studio.brief import Cloth, Held, PrintBand
 from studio.cloth.better import plans
-from studio.cloth.lay import to_buy
 from studio.cloth.placed import Lay
 from studio.geometry import Point
 from studio.styles import rack
+from studio.units import shop_length
 from studio.workroom import make_up
 
 
@@ -176,7 +176,7 @@ def test_too_wide_is_named():
 )
 def test_buying_rounds_up_and_does_not_climb(length: float, shrinkage: float, buy: float):
     """Cloth is bought by the 10 cm; an exact multiple stays (133 / 0.95 = 140.0)."""
-    assert buy == to_buy(length, shrinkage)
+    assert buy == shop_length(length / (1 - shrinkage), "cm")
 
 
 def test_what_is_held_stays_and_the_rest_goes_round_it():

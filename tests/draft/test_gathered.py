@@ -4,10 +4,9 @@ import pytest
 from briefs import INCH, any_brief, brief
 from hypothesis import given
 
-from studio.cloth.lay import lay_out, to_buy
+from studio.cloth.lay import lay_out
 from studio.draft.fastening import elastic_girth, ends, even_places, hole_length, hook_count
-from studio.draft.thread import lockstitch_thread, overedge_thread
-from studio.units import spell
+from studio.units import shop_length, spell
 from studio.workroom import make_up
 
 
@@ -101,15 +100,7 @@ def test_cloth_for_two_panels():
     assert 1330.0 == pytest.approx(made.lay.length)
     assert made.lay.proven
     assert 1400.0 == made.fact("cloth_estimate")
-    assert 1400.0 == to_buy(1330.0, 0.05)
-
-
-def test_thread_for_the_example():
-    """701 cm of lockstitch at 2.5 and 15 % waste is 20.2 m; 266 cm of three-thread overedge at 14 is 37.2 m (example E48)."""
-    thread = next(n for n in sample(skirt__length=600.0, seams__hem=50.0).notions if n.what == "thread")
-    assert (20150.0, 37240.0) == pytest.approx((thread.sizes["length"], thread.sizes["overedge"]), abs=10)
-    assert lockstitch_thread(7010.0) == pytest.approx(thread.sizes["length"])
-    assert overedge_thread(2660.0) == pytest.approx(thread.sizes["overedge"])
+    assert 1400.0 == shop_length(1330.0 / 0.95, "cm")
 
 
 def test_zip_stop_from_the_raw_edge():

@@ -13,13 +13,13 @@ from shapely.geometry import Point as ShapelyPoint
 
 from studio.brief import Brief
 from studio.check import Finding
-from studio.cloth.lay import lay_out, to_buy
+from studio.cloth.lay import lay_out
 from studio.cloth.ways import across, grain_down
 from studio.draft import Piece, notches, walked
 from studio.draft.circle_cut import corner, slit_radius
 from studio.geometry import Arc, Line
 from studio.styles import rack
-from studio.units import spell
+from studio.units import shop_length, spell
 from studio.workroom import Docket, make_up
 
 some = settings(max_examples=60)
@@ -148,7 +148,7 @@ def test_one_piece_of_a_wide_cloth():
     assert 1 == made.fact("panels")
     lay = lay_out([made.draft.piece("skirt")], made.brief.cloth)
     assert () == lay.misfits
-    assert 1500.0 == to_buy(lay.length, 0.0)
+    assert 1500.0 == shop_length(lay.length, "cm")
     assert made.fact("radius") == pytest.approx((700 + 30) / (2 * math.pi), abs=0.1)
 
 

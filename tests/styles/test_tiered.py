@@ -345,7 +345,8 @@ def test_thread_is_reckoned_with_the_joins():
     for count, tall in ((1, 236.667), (2, 236.667), (2, 261.667)):
         sides += count * tall
     rows, joins = 2 * (1065 + 1597.5 + 2396.25), 1065 + 1597.5
-    seams = sides + hem + 2 * 710 + rows + joins
+    zip_, lap, ends = 200, 40, 60  # its second edge; the lap closed; both ends of the folded band
+    seams = sides + hem + 2 * 710 + rows + joins + zip_ + lap + ends
     thread = next(n for n in made.notions if n.what == "thread")
     assert seams * 2.5 * 1.15 == pytest.approx(thread.sizes["length"], rel=1e-3)
 

@@ -30,9 +30,9 @@ def test_tab_goes_down_the_form(shop: Shop):
     settle(shop)
     construction.sections["skirt"].head.setFocus()
     seen = list(dict.fromkeys(tabbed(shop, 40)))
-    assert seen[:10] == [
+    assert seen[:11] == [
         "Style", "Waistband", "waistband.kind", "waistband.width", "waistband.ease", "waistband.extension",
-        "waistband.interfacing", "Opening", "Fastening", "Gathers",
+        "waistband.interfacing", "waistband.interfacing_width", "Opening", "Fastening", "Gathers",
     ]  # fmt: skip
     paper = seen.index("Paper")
     assert seen[paper + 1 : paper + 5] == ["paper.size", "paper.margin", "paper.overlap", "paper.panels"]

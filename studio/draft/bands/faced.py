@@ -11,7 +11,7 @@ from studio.words import phrase
 from ..drawn import drawn
 from ..facing import facing, most_depth
 from ..fastening import HOOK, SNAP, SNAP_INSET, button_place, held_by, inset
-from ..interfacing import interfacing, interfacing_notion
+from ..interfacing import interfacing
 from ..piece import Piece, Spot, Spotted
 from ..seam import Part, Seam
 from .band import Band, Waist
@@ -37,8 +37,8 @@ def faced(brief: Brief, waist: Waist) -> Band:
     meets = {n: f"facing-{n}/waist" for n in names}
     return Band(
         (*cut, *stiffened), (Seam("waist", waist.parts, parts), *joins),
-        tuple(interfacing_notion(s) for s in stiffened), phrase("seam, faced"), meets,
-        drawn("waistband.facing_depth", asked, min(asked, *(most_depth(by_id[n]) for n in names)), TOO_DEEP),
+        says=phrase("seam, faced"), meets=meets,
+        drawn=drawn("waistband.facing_depth", asked, min(asked, *(most_depth(by_id[n]) for n in names)), TOO_DEEP),
     )  # fmt: skip
 
 

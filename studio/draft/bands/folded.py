@@ -12,7 +12,7 @@ from studio.words import Phrase, phrase, tr
 
 from ..cut_line import cut_line
 from ..fastening import laps
-from ..interfacing import interfacing, interfacing_notion
+from ..interfacing import interfacing
 from ..piece import Dimension, Edge, Handle, LineMark, Note, Piece
 from ..seam import Part, Seam
 from .band import Band, Waist
@@ -53,7 +53,6 @@ def folded(brief: Brief, waist: Waist) -> Band:
     stiffening = interfacing(brief, piece, _outer_half(brief))
     return Band(
         (piece, *([stiffening] if stiffening else [])), doubled_seams(brief, waist),
-        (interfacing_notion(stiffening),) if stiffening else (),
     )  # fmt: skip
 
 

@@ -11,7 +11,7 @@ from studio.words import phrase, tr
 
 from ..cut_line import cut_line
 from ..fastening import laps
-from ..interfacing import interfacing, interfacing_notion
+from ..interfacing import interfacing
 from ..piece import OTHER, PARTS, Dimension, Edge, Handle, Note, Piece
 from ..seam import Part, Seam
 from ..turned_over import edges_over, spots_over
@@ -36,7 +36,6 @@ def faced_band(brief: Brief, waist: Waist, lie: Lie) -> Band:
     stiffening = interfacing(brief, outer)
     return Band(
         (outer, facing, *([stiffening] if stiffening else [])), (waist_seam(waist), *_seams(brief, outer)),
-        (interfacing_notion(stiffening),) if stiffening else (),
     )  # fmt: skip
 
 

@@ -1,7 +1,7 @@
 """A number that matters: a small caption, then figure and unit on one line."""
 
-from PySide6.QtCore import QPointF, QSize
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtCore import QPointF, QSize, Qt, Signal
+from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from .. import theme
@@ -9,7 +9,9 @@ from ..tokens import SIZE, SPACE
 
 
 class Fact(QWidget):
-    """It changes without moving."""
+    """It changes without moving; `pressed` is sent by a press on it."""
+
+    pressed = Signal()
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
@@ -27,6 +29,10 @@ class Fact(QWidget):
             self.setToolTip(hint)
             self.setAccessibleName(f"{caption}: {figure} {unit}".strip())
             self.update()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        if event.button() == Qt.MouseButton.LeftButton and self.rect().contains(event.position().toPoint()):
+            self.pressed.emit()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         with QPainter(self) as painter:

@@ -20,10 +20,11 @@ class FindingRow(QWidget):
     """A row that is kept and given its next finding by `show_finding`, so that focus and pointer stay where they are.
 
     `pointed` carries the path of the field the finding speaks of while the pointer or the focus is on it, then "".
-    `mended` is sent when the remedy is pressed.
+    `mended` is sent when the remedy is pressed, `asked` when the maker wants to see what else there is.
     """
 
     mended = Signal()
+    asked = Signal()
     pointed = Signal(str)
 
     def __init__(self, parent: QWidget) -> None:
@@ -34,6 +35,10 @@ class FindingRow(QWidget):
         self.setFixedHeight(theme.px(SIZE.finding))
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.words = Elided("", self)
+        self.more = QPushButton("", self)
+        self.more.setFixedHeight(theme.px(26))
+        self.more.clicked.connect(self.asked)
+        self.more.hide()
         self.remedy = QPushButton("", self)
         self.remedy.setFixedSize(theme.px(SIZE.remedy_w), theme.px(26))
         self.remedy.clicked.connect(self.mended)
@@ -41,6 +46,7 @@ class FindingRow(QWidget):
         row.setContentsMargins(_WORDS_X, 0, SPACE.s, 0)
         row.setSpacing(SPACE.l)
         row.addWidget(self.words, 1)
+        row.addWidget(self.more)
         row.addWidget(self.remedy)
 
     def remedy_width(self) -> int:
@@ -48,14 +54,17 @@ class FindingRow(QWidget):
         words = QFontMetrics(theme.font()).horizontalAdvance(self.remedy.text())
         return max(theme.px(SIZE.remedy_w), words + 2 * SPACE.l)
 
-    def show_finding(self, weight: Weight, words: str, remedy: str = "", place: str = "") -> None:
-        """Give it a finding: the words as they are read, the button's words ("" for none), the path it points at."""
+    def show_finding(self, weight: Weight, words: str, remedy: str = "", place: str = "", more: str = "") -> None:
+        """Give it a finding: the words as they are read, the buttons' words ("" for none), the path it points at."""
         self.weight, self.place = weight, place
         self.words.setText(words)
         self.remedy.setText(remedy)
         self.remedy.setVisible(bool(remedy))
+        self.more.setText(more)
+        self.more.setVisible(bool(more))
         self.setAccessibleName(f"{spoken(weight)}: {words}")
         self.remedy.setAccessibleDescription(words)
+        self.more.setAccessibleDescription(words)
         self.update()
 
     def enterEvent(self, event: QEnterEvent) -> None:
@@ -85,7 +94,7 @@ class FindingRow(QWidget):
             if self._hover.level:
                 slab(painter, box, theme.colour(f"{self.weight}_bg", round(255 * self._hover.level)))
             if self.hasFocus():
-                if self.remedy.isVisible():
-                    box.setRight(self.remedy.x() - SPACE.s)  # the remedy has a ring of its own
+                if first := next((b for b in (self.more, self.remedy) if b.isVisible()), None):
+                    box.setRight(first.x() - SPACE.s)  # a button has a ring of its own
                 ring(painter, box)
             paint_weight(painter, self.weight, QPointF(_MARK_X, self.height() / 2))

@@ -1,0 +1,56 @@
+"""What the cloth on hand makes."""
+
+import pytest
+from briefs import brief
+
+from studio.check.makes import NUMBERS, cuts_out, largest, makes, takes
+from studio.styles import rack
+from studio.workroom import make_up
+
+STYLES = tuple(rack.RACK)
+
+
+@pytest.mark.parametrize("on_hand", [900.0, 1300.0, 2300.0, 4000.0])
+@pytest.mark.parametrize("style", STYLES)
+def test_every_choice_cuts_out(style: str, on_hand: float):
+    """Each choice, taken, comes out of the length on hand, with every piece between the selvedges and no finding of
+    either.
+    """
+    one = brief(style, cloth__on_hand=on_hand)
+    for choice in makes(one):
+        made = make_up(rack.edit(one, choice.edit))
+        assert choice.needed == made.fact("cloth_needed") <= on_hand + 1e-6
+        assert {"cloth-on-hand-suffices", "pieces-fit-cloth"}.isdisjoint({f.rule for f in made.findings})
+
+
+@pytest.mark.parametrize("on_hand", [900.0, 1300.0, 2300.0])
+@pytest.mark.parametrize("path", NUMBERS)
+@pytest.mark.parametrize("style", STYLES)
+def test_one_step_more_does_not(style: str, path: str, on_hand: float):
+    """The most that cuts out is the most: one step more is too much, or more than the form takes."""
+    one = brief(style, cloth__on_hand=on_hand)
+    known = rack.declarations(one)
+    if path not in known:
+        return
+    declared, most = known[path], largest(one, path)
+    if most is None:
+        assert not cuts_out(rack.edit(one, {path: type(declared.usual)(declared.least)}))
+        return
+    assert cuts_out(rack.edit(one, {path: most}))
+    more = most + declared.step
+    if more <= declared.most:
+        more = round(more) if declared.kind == "count" else round(more, 6)
+        assert not cuts_out(rack.edit(one, {path: more}))
+
+
+def test_on_hand_or_nothing():
+    """Without a length on hand there is nothing to choose; nor where the band alone is too wide for the cloth."""
+    assert () == makes(brief())
+    assert takes(brief(cloth__width=400.0, cloth__on_hand=3000.0)) is None
+
+
+def test_the_skirt_as_it_stands_is_no_choice():
+    """A number that is already the most is not offered again."""
+    one = brief(cloth__on_hand=2300.0)
+    first = makes(one)[0]
+    assert first.edit not in [c.edit for c in makes(rack.edit(one, first.edit))]
