@@ -129,12 +129,13 @@ def _joined(parts: list[list[Corner]]) -> list[list[Corner]]:
 def differences(a: Array, b: Array) -> Array:
     """Where b's origin may not be while a lies at the origin: the convex polygon of all points of a less those of b.
 
-    Both are convex and counterclockwise, shape (n, 2); so is the answer (Minkowski difference, edges merged by angle).
+    Both are convex and counterclockwise, shape (n, 2), and level edges are truly level; the answer is the same
+    (Minkowski difference, edges merged by angle).
     """
     a, b = _from_lowest(a), _from_lowest(-b)
     edges = np.concatenate([np.roll(a, -1, 0) - a, np.roll(b, -1, 0) - b])
     angle = np.arctan2(edges[:, 1], edges[:, 0])
-    angle[angle < -1e-12] += 2 * math.pi
+    angle[angle < 0] += 2 * math.pi
     edges = edges[np.argsort(angle, kind="stable")]
     steps = np.concatenate([[a[0] + b[0]], edges[:-1]])
     return np.asarray(np.cumsum(steps, 0))

@@ -115,7 +115,8 @@ def copies(problem: Problem) -> Iterator[Copy]:
         if problem.folded and not part.fold and (part.mirrored or _own_mirror(part)):
             yield from (Copy(part, k, False) for k in range((part.count + 1) // 2))
         else:
-            yield from (Copy(part, k, part.mirrored and k % 2 == 1) for k in range(part.count))
+            turned_over = part.mirrored and not part.fold
+            yield from (Copy(part, k, turned_over and k % 2 == 1) for k in range(part.count))
 
 
 def laid(outline: Outline, turn: int, mirrored: bool) -> tuple[Outline, tuple[float, float]]:

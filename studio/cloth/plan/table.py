@@ -145,7 +145,8 @@ class Table:
         return len(self.stances) - 1
 
     def _shape(self, outline: Outline) -> int:
-        key = frozenset((round(x, 6) + 0.0, round(y, 6) + 0.0) for x, y in outline)
+        outline = tuple((round(x, 6) + 0.0, round(y, 6) + 0.0) for x, y in outline)  # what is level stays level
+        key = frozenset(outline)
         if key not in self._shapes:
             along, across = max(x for x, _ in outline), max(y for _, y in outline)
             points = convex.covering(outline, SLACK * math.hypot(along, across))
