@@ -8,6 +8,7 @@ of fast lower bounds for bin packing problems", Mathematical Programming 91 (200
 """
 
 from collections.abc import Callable, Iterator
+from functools import partial
 
 import numpy as np
 
@@ -93,17 +94,25 @@ def _across(table: Table) -> float:
 
 def functions(shares: Array) -> Iterator[Callable[[Array], Array]]:
     """Functions that keep a sum of at most 1 at most 1, all of them rising."""
-    yield lambda u: np.clip(u, 0.0, None)
+    yield _as_it_is
     some = shares[(shares > 0.02) & (shares <= 0.5)]
     if len(some) > 24:
         some = some[np.linspace(0, len(some) - 1, 24).astype(int)]
     for least_share in some.tolist():
-        yield lambda u, e=least_share: _large_only(u, e)
-        yield lambda u, e=least_share: _counted(u, e)
+        yield partial(_large_only, e=least_share)
+        yield partial(_counted, e=least_share)
     for k in range(1, 12):
-        yield lambda u, k=k: _stepped(u, k)
+        yield partial(_stepped, k=k)
         for least_share in some[::3].tolist():
-            yield lambda u, k=k, e=least_share: _stepped(_large_only(u, e), k)
+            yield partial(_large_stepped, k=k, e=least_share)
+
+
+def _as_it_is(u: Array) -> Array:
+    return np.asarray(np.clip(u, 0.0, None))
+
+
+def _large_stepped(u: Array, k: int, e: float) -> Array:
+    return _stepped(_large_only(u, e), k)
 
 
 def _large_only(u: Array, e: float) -> Array:

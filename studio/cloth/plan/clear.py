@@ -61,7 +61,7 @@ def _turns(normals: Array) -> Array:
     after = np.roll(normals, -1, 0)
     cross = normals[:, 0] * after[:, 1] - normals[:, 1] * after[:, 0]
     turns = np.arctan2(cross, (normals * after).sum(1))
-    return np.where(turns < -1e-9, turns + 2 * math.pi, turns)
+    return np.asarray(np.where(turns < -1e-9, turns + 2 * math.pi, turns))
 
 
 def _eased(normals: Array, offsets: Array, ends: Array, turns: Array, gap: float) -> tuple[Array, Array]:

@@ -25,6 +25,7 @@ class Planning:
     """One search for one problem without misfits, which starts from a plan made at once."""
 
     def __init__(self, problem: Problem, seconds: float = 60.0, seed: int = 1, with_engine: bool | None = None) -> None:
+        """Get ready; nothing is begun."""
         self.with_engine = engine_installed() if with_engine is None else with_engine
         self.trouble: str | None = None
         """What ended the search before its time, in the worker's last words; the plan in hand stays good."""

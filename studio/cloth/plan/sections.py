@@ -1,6 +1,7 @@
 """Cuts straight through an outline: how much cloth lies in them."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 import numpy as np
 
@@ -19,7 +20,7 @@ def slices(points: Sequence[Corner], axis: int = 0) -> tuple[Array, Array]:
     """
     stops = np.array(sorted({p[axis] for p in points}))
     thick, least = [], []
-    for start, end in zip(stops, stops[1:], strict=False):
+    for start, end in pairwise(stops):
         if end - start < 4 * HAIR:
             continue
         first, last = cut(points, start + HAIR, axis), cut(points, end - HAIR, axis)

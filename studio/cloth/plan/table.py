@@ -62,6 +62,7 @@ class Table:
     """A problem made ready: shapes, stances, the free copies with their stances, and the held ones where they lie."""
 
     def __init__(self, problem: Problem) -> None:
+        """Shapes, stances and what is held, of a problem."""
         self.problem, self.width, self.gap = problem, problem.width, problem.gap
         self.shapes: list[Shape] = []
         self.stances: list[Stance] = []

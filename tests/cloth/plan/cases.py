@@ -58,7 +58,9 @@ def _any_part(chance: random.Random, name: str, width: float, folded: bool, boxe
     size = _size(outline)
     turns = chance.choice(((0,), (0, 180), (0, 90, 180, 270), (180,)))
     anchored = chance.random() < 0.2
-    ways = tuple(Way(turn, chance.uniform(0, max(0.0, width - size[turn % 180 == 0])) if anchored else None) for turn in turns)
+    ways = tuple(
+        Way(turn, chance.uniform(0, max(0.0, width - size[turn % 180 == 0])) if anchored else None) for turn in turns
+    )
     if anchored and chance.random() < 0.3:  # a border along either selvedge
         ways = (Way(0, max(0.0, width - size[1])), Way(180, 0.0))
     grid = None
