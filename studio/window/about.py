@@ -19,6 +19,10 @@ LIBRARIES: Final = (
     ("ezdxf", "DXF", "MIT"),
     ("pikepdf", "page boxes in PDF", "MPL 2.0"),
     ("fonttools", "widths of letters", "MIT"),
+    ("numpy", "photographs and lay plans", "BSD 3-clause"),
+    ("pillow", "photographs", "MIT-CMU"),
+    ("highspy", "lay plans", "MIT"),
+    ("spyrrow", "lay plans, on jagua-rs (MPL 2.0)", "MIT"),
     ("font-source-sans-pro", "letters on paper", "OFL 1.1"),
     ("font-source-serif-pro", "letters on paper", "OFL 1.1"),
 )

@@ -2,12 +2,13 @@
 
 import re
 import tomllib
-from importlib.metadata import metadata
+from importlib.metadata import distribution, metadata
 from pathlib import Path
 
 from opening import settle
 from PySide6.QtWidgets import QLabel
 
+from studio.shipped import asset
 from studio.window.about import LIBRARIES
 from studio.window.shop import Shop
 
@@ -27,7 +28,12 @@ def test_every_library_has_its_licence(shop: Shop):
     for name, _, licence in LIBRARIES:
         theirs = metadata(name)
         stated = " ".join(
-            [theirs.get("License-Expression") or "", theirs.get("License") or "", *theirs.get_all("Classifier", [])]
+            [
+                theirs.get("License-Expression") or "",
+                theirs.get("License") or "",
+                *theirs.get_all("Classifier", []),
+                distribution(name).read_text("licenses/LICENSE.txt") or "",
+            ]
         )
         assert licence.split()[0] in stated, name
     shop.window.do.about.trigger()
@@ -51,3 +57,11 @@ def test_the_lines_are_explained(shop: Shop):
     for word in ("Cut", "Seam", "Fold, hem", "Grain", "Rows end", "Zip stop", "Buttonhole", "Hook, bar"):
         assert word in said(shop)
     shop.leaf.reject()
+
+
+def test_the_packing_engine_brings_its_notices():
+    """The licences of the engine and of what it is built on are shipped, the weak copyleft one in full."""
+    notices = [asset(f"licences/{name}") for name in ("README.md", "spyrrow-MIT.txt", "jagua-rs-MPL-2.0.txt")]
+    assert all(n.exists() for n in notices)
+    assert "Mozilla Public License Version 2.0" in notices[2].read_text(encoding="utf-8")
+    assert "jagua-rs" in notices[0].read_text(encoding="utf-8")
