@@ -21,7 +21,7 @@ from studio.styles import rack
 from studio.trouble import Trouble, shown
 from studio.units import Unit, spell
 from studio.words import phrase, tr
-from studio.workroom import make_up
+from studio.workroom import bettered, make_up
 
 UNIT_HELP = "unit of words and of typed numbers without one (cm)"
 
@@ -38,11 +38,12 @@ def _draft(said: list[str]) -> int:
 def _lay(said: list[str]) -> int:
     parser = _command("lay", "Lay the pieces on the cloth.")
     parser.add_argument("--json", action="store_true", help="print the plan as JSON, lengths in mm")
-    parser.add_argument("--seconds", type=seconds, default=1.0, help="most time to look; this plan takes none")
+    parser.add_argument("--seconds", type=seconds, default=1.0, help="most time to look for a shorter plan (1)")
     chosen = parser.read(said)
     docket = make_up(_brief(chosen))
     if docket.lay.misfits:
         return _stopped(docket.findings, chosen.unit, "pieces-fit-cloth")
+    docket = bettered(docket, chosen.seconds)
     _print([json.dumps(listed_lay(docket))] if chosen.json else lay_slip(docket, chosen.unit))
     return 0
 

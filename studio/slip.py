@@ -2,12 +2,13 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from studio.cloth.placed import Placed
+from studio.cloth.placed import Lay, Placed
+from studio.cloth.plan.installed import engine_installed
 from studio.draft import Fact, Piece
 from studio.draft.cutting import cut_words
 from studio.geometry import Box
 from studio.units import Unit, spell
-from studio.words import phrase, tr
+from studio.words import Phrase, phrase, tr
 from studio.workroom import Docket
 
 _FACTS = {"length": "{v}", "ratio": "{v:ratio}", "count": "{v:count}", "metres": "{v:buy}"}
@@ -30,9 +31,21 @@ def lay_slip(docket: Docket, unit: Unit) -> Iterator[str]:
         "Cloth {w} wide: the plan takes {l}; buy {b:buy}.", w=lay.width, l=lay.length, b=docket.fact("cloth_needed")
     )
     yield spell(takes, unit)
+    yield spell(_how_good(lay), unit)
     yield from _part(
         tr("Along from the cut end, across from the first selvedge"), _table(_placed(p, unit) for p in lay.placed)
     )
+
+
+def _how_good(lay: Lay) -> Phrase:
+    if lay.proven:
+        return phrase("It is the best possible.")
+    share = int(lay.share * 100 + 1e-9) / 100
+    if not engine_installed():
+        return phrase(
+            "It is laid in rows, at least {s:share} of the best possible; closer plans want the engine.", s=share
+        )
+    return phrase("It is at least {s:share} of the best possible.", s=share)
 
 
 def _part(title: str, lines: Iterable[str]) -> Iterator[str]:

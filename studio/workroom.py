@@ -5,6 +5,7 @@ from msgspec.structs import replace
 
 from studio.brief import Brief
 from studio.check import Finding, Worked, findings
+from studio.cloth.better import plans
 from studio.cloth.buying import cloth_needed, what_to_buy
 from studio.cloth.lay import lay_out
 from studio.cloth.placed import Lay
@@ -53,6 +54,17 @@ def make_up(brief: Brief, before: Docket | None = None) -> Docket:
 def relaid(docket: Docket, lay: Lay) -> Docket:
     """The same skirt on a better lay plan."""
     return _docket(docket.brief, docket.draft, lay)
+
+
+def bettered(docket: Docket, seconds: float) -> Docket:
+    """The same skirt on the shortest plan that is found by true shapes in so many seconds; its own where none is."""
+    if docket.lay.proven or docket.lay.misfits or seconds <= 0:
+        return docket
+    found = docket.lay
+    for lay in plans(docket.pieces, docket.brief.cloth, seconds):
+        if lay.length < found.length - 1e-3 or (lay.length <= found.length + 1e-3 and lay.bound > found.bound):
+            found = lay
+    return docket if found is docket.lay else relaid(docket, found)
 
 
 def outlines(draft: Draft) -> tuple[tuple[str, int, bool, Path], ...]:

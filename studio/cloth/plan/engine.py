@@ -4,7 +4,6 @@ It is fast and it is not ours: it reckons in single precision, takes whole secon
 runs where that does no harm (see `planning`), and what it says is made exact by `press`.
 """
 
-import importlib.util
 import threading
 from collections.abc import Iterator
 from typing import Any, NamedTuple
@@ -14,11 +13,6 @@ from studio.cloth.plan.table import Laid, Table
 
 LEEWAY = 1e-4
 """Share of the width given to the strip on either side: the engine misses exact fits."""
-
-
-def present() -> bool:
-    """Whether the engine is installed."""
-    return importlib.util.find_spec("spyrrow") is not None
 
 
 class EngineFailed(Exception):

@@ -8,6 +8,7 @@ import time
 from collections.abc import Iterator
 
 from studio.cloth.plan import bound, engine, press, prove, rows, shuffle, solver, stir
+from studio.cloth.plan.installed import engine_installed
 from studio.cloth.plan.problem import Plan, Problem
 from studio.cloth.plan.sound import sound
 from studio.cloth.plan.table import Laid, Table
@@ -35,7 +36,7 @@ def plans(problem: Problem, seconds: float = 60.0, seed: int = 1, with_engine: b
     yield (plan := best.plan())
     if plan.proven:
         return
-    for spots in _found(best, until, seed, engine.present() if with_engine is None else with_engine):
+    for spots in _found(best, until, seed, engine_installed() if with_engine is None else with_engine):
         if spots is None or best.take(spots):
             plan = best.plan()
             yield plan

@@ -8,8 +8,8 @@ import pytest
 from cases import NAMES, any_problem, kept, rectangle
 from checker import faults
 
-from studio.cloth.plan import engine
 from studio.cloth.plan.improve import first_plan, plans
+from studio.cloth.plan.installed import engine_installed
 from studio.cloth.plan.misfits import misfits
 from studio.cloth.plan.planning import Planning
 from studio.cloth.plan.problem import Part, Problem, Spot, Way
@@ -121,7 +121,7 @@ def test_a_worker_that_dies_is_told():
     planning.stop()
 
 
-@pytest.mark.skipif(not engine.present(), reason="the engine is not installed here")
+@pytest.mark.skipif(not engine_installed(), reason="the engine is not installed here")
 def test_gores_nest():
     """By shapes, gores take less cloth than by their boxes."""
     problem = kept("skirt_v_gores_twoway")

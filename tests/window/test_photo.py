@@ -1,0 +1,188 @@
+"""A photograph becomes the cloth: opened, its corners put right, read, used; and the shelf of cloths."""
+
+import sys
+from pathlib import Path
+
+import pytest
+from opening import settle
+from PIL import Image
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
+from pytestqt.qtbot import QtBot
+
+from studio.brief import PrintBand
+from studio.geometry import Point
+from studio.window.cloth import pictures
+from studio.window.photo.sheet import PhotoSheet, as_bands
+from studio.window.shelf import ShelfSheet
+from studio.window.shop import Shop
+
+sys.path.insert(0, str(Path(__file__).parents[1] / "cloth" / "photo"))
+from cloths import cloth
+
+PATIENCE = 60_000
+
+
+@pytest.fixture(autouse=True)
+def kept(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Pictures and cloths are kept in a folder of the test's own."""
+    monkeypatch.setattr(pictures, "folder", lambda: tmp_path / "cloths")
+    monkeypatch.setattr("studio.window.shop.shelf_folder", lambda: tmp_path / "shelf")
+    pictures.picture.cache_clear()
+    pictures.scaled.cache_clear()
+    return tmp_path
+
+
+@pytest.fixture
+def photograph(tmp_path: Path) -> Path:
+    """A made-up cloth with a border, as a JPEG."""
+    picture, _ = cloth(7)
+    path = tmp_path / "cloth.jpg"
+    Image.fromarray(picture).save(path, quality=92)
+    return path
+
+
+def opened(shop: Shop, qtbot: QtBot, path: Path) -> PhotoSheet:
+    """The sheet with a photograph on it."""
+    shop.show_photo(path)
+    sheet = shop.leaf
+    assert isinstance(sheet, PhotoSheet)
+    qtbot.waitUntil(
+        lambda: bool(sheet.corners.corners) or (not sheet.lead.isEnabled() and bool(sheet.says.text())),
+        timeout=PATIENCE,
+    )
+    qtbot.waitUntil(lambda: sheet.work is None or not sheet.work.running, timeout=PATIENCE)
+    settle(shop)
+    return sheet
+
+
+def test_a_photograph_becomes_the_cloth(shop: Shop, qtbot: QtBot, photograph: Path):
+    """Opened, read and used: the cloth has its bands, repeat and picture, in one step to undo."""
+    before = shop.desk.brief.cloth
+    sheet = opened(shop, qtbot, photograph)
+    assert 4 == len(sheet.corners.corners)
+    sheet.lead.click()
+    qtbot.waitUntil(lambda: sheet.pages.currentIndex() == 1, timeout=PATIENCE)
+    repeat = sheet.strip.repeat
+    assert repeat is not None and sheet.strip.bands
+    sheet.double.click()
+    assert 2 * repeat == pytest.approx(sheet.strip.repeat)
+    sheet.halve.click()
+    sheet.lead.click()
+    settle(shop)
+    now = shop.desk.brief.cloth
+    assert now.repeat == pytest.approx(repeat)
+    assert len(now.bands) >= 1
+    assert not pictures.picture(now.photo).isNull()
+    assert now.width == pytest.approx(before.width, abs=0.1)
+    shop.window.do.undo.trigger()
+    settle(shop)
+    assert before == shop.desk.brief.cloth
+
+
+def test_corners_and_lines_are_moved_by_hand(shop: Shop, qtbot: QtBot, photograph: Path):
+    """A corner follows the pointer and the keys; a band is drawn, moved and taken away."""
+    sheet = opened(shop, qtbot, photograph)
+    view = sheet.corners
+    start = view.to_px(view.corners[0]).toPoint()
+    QTest.mousePress(view, Qt.MouseButton.LeftButton, pos=start)
+    QTest.mouseMove(view, start + QPoint(12, 9))
+    QTest.mouseRelease(view, Qt.MouseButton.LeftButton, pos=start + QPoint(12, 9))
+    moved = view.corners[0]
+    assert view.to_dot(view.to_px(moved)) == pytest.approx(view.to_dot((start + QPoint(12, 9)).toPointF()), abs=2)
+    QTest.keyClick(view, Qt.Key.Key_3)
+    third = view.corners[2]
+    QTest.keyClick(view, Qt.Key.Key_Left, Qt.KeyboardModifier.ShiftModifier)
+    assert third.x - 10 == pytest.approx(view.corners[2].x, abs=0.01)
+    sheet.lead.click()
+    qtbot.waitUntil(lambda: sheet.pages.currentIndex() == 1, timeout=PATIENCE)
+    strip = sheet.strip
+    strip.bands = []
+    a, b = (strip.to_px(Point(300, y / strip.mm_per_dot)).toPoint() for y in (300.0, 420.0))
+    QTest.mousePress(strip, Qt.MouseButton.LeftButton, pos=a)
+    QTest.mouseMove(strip, b)
+    QTest.mouseRelease(strip, Qt.MouseButton.LeftButton, pos=b)
+    assert (300.0, 420.0) == pytest.approx(strip.bands[0], abs=3)
+    while strip.chosen != (0, 0):
+        QTest.keyClick(strip, Qt.Key.Key_N)
+    start_of = strip.bands[0][0]
+    QTest.keyClick(strip, Qt.Key.Key_Down)
+    assert start_of + 1 == pytest.approx(strip.bands[0][0])
+    QTest.keyClick(strip, Qt.Key.Key_Delete)
+    assert [] == strip.bands
+
+
+def test_what_is_no_picture_is_said_in_a_sentence(shop: Shop, qtbot: QtBot, tmp_path: Path):
+    """A broken file leaves the sheet with one sentence and nothing to read."""
+    path = tmp_path / "broken.jpg"
+    path.write_bytes(b"\xff\xd8\xff\xe0 no picture at all")
+    shop.show_photo(path)
+    sheet = shop.leaf
+    assert isinstance(sheet, PhotoSheet)
+    qtbot.waitUntil(lambda: "broken.jpg" in sheet.says.text(), timeout=PATIENCE)
+    assert not sheet.lead.isEnabled()
+    sheet.reject()
+
+
+def test_reading_can_be_stopped(shop: Shop, qtbot: QtBot, photograph: Path):
+    """Cancelled while it reads, the sheet stays with its corners; cancelled again it goes, and nothing has changed."""
+    before = shop.desk.brief
+    sheet = opened(shop, qtbot, photograph)
+    sheet.lead.click()
+    sheet.reject()
+    assert 0 == sheet.pages.currentIndex()
+    assert sheet.lead.isEnabled()
+    sheet.reject()
+    settle(shop)
+    assert before == shop.desk.brief
+
+
+def test_the_broadest_band_is_for_the_skirt():
+    """Bands are given to what usually shows them; one that is too broad for a waistband is for nothing yet."""
+    made = as_bands([(1200.0, 1240.0), (0.0, 300.0), (500.0, 540.5)])
+    assert ["skirt", "nothing", "waistband"] == [b.holds for b in made]
+    assert ["skirt", "nothing"] == [b.holds for b in as_bands([(0.0, 300.0), (500.0, 700.0)])]
+
+
+def test_a_cloth_is_kept_and_used_again(shop: Shop):
+    """A named cloth is put on the shelf, found there by another skirt with all that it is, and taken off again; what is
+    on hand and held stays with the skirt.
+    """
+    shop.desk.mend({"cloth.name": "Sprig & co", "cloth.bands": (PrintBand(0, 100),), "cloth.on_hand": 1800.0})
+    shop.window.do.shelf.trigger()
+    sheet = shop.leaf
+    assert isinstance(sheet, ShelfSheet)
+    assert 0 == sheet.list.count()
+    sheet.keep.click()
+    assert 1 == sheet.list.count()
+    assert "Sprig & co" in sheet.list.item(0).text()
+    sheet.reject()
+    shop.desk.mend({"cloth.bands": (), "cloth.name": "", "cloth.on_hand": 900.0})
+    settle(shop)
+    shop.window.do.shelf.trigger()
+    sheet = shop.leaf
+    assert isinstance(sheet, ShelfSheet)
+    assert not sheet.keep.isEnabled()
+    sheet.lead.click()
+    settle(shop)
+    now = shop.desk.brief.cloth
+    assert ("Sprig & co", (PrintBand(0, 100),), 900.0) == (now.name, now.bands, now.on_hand)
+    shop.window.do.shelf.trigger()
+    sheet = shop.leaf
+    assert isinstance(sheet, ShelfSheet)
+    sheet.off.click()
+    assert 0 == sheet.list.count()
+    sheet.reject()
+
+
+def test_a_shelf_with_rubbish_on_it(shop: Shop, kept: Path):
+    """Files that are no cloth are passed over, and stay."""
+    folder = kept / "shelf"
+    folder.mkdir()
+    (folder / "odd.cloth").write_text("{", encoding="utf-8")
+    shop.window.do.shelf.trigger()
+    sheet = shop.leaf
+    assert isinstance(sheet, ShelfSheet)
+    assert 0 == sheet.list.count()
+    assert (folder / "odd.cloth").exists()
+    sheet.reject()
