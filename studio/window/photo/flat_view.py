@@ -14,6 +14,7 @@ from .picture_view import PictureView
 
 _CATCH: Final = 7.0  # px
 _LEAST: Final = 3.0  # mm of a band
+_APART: Final = 24.0  # px between lines of the repeat
 
 
 class FlatView(PictureView):
@@ -127,10 +128,11 @@ class FlatView(PictureView):
         at = self.place
         painter.setClipRect(at)
         if self.repeat:
-            x, step = self.offset, self.repeat
-            while self._x(x) <= at.right() and step * at.width() / (self.image.width() * self.mm_per_dot) > 4:
-                self._paint_line(painter, QLineF(self._x(x), at.top(), self._x(x), at.bottom()), (-1, 0), dashed=True)
-                x += step
+            apart = self._x(self.repeat) - self._x(0)
+            count = int(at.width() / apart) + 1 if apart >= _APART else 2  # too many would hide the print
+            for j in range(count):
+                x = self._x(self.offset + j * self.repeat)
+                self._paint_line(painter, QLineF(x, at.top(), x, at.bottom()), (-1, 0), dashed=True)
         for k, band in enumerate(self.bands):
             top, bottom = self._y(min(band)), self._y(max(band))
             painter.fillRect(QRectF(at.left(), top, at.width(), bottom - top), theme.colour("accent", 40))
