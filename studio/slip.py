@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from studio.cloth.placed import Lay, Placed
 from studio.cloth.plan.installed import engine_installed
+from studio.cutting import cutting_order
 from studio.draft import Fact, Piece
 from studio.draft.cutting import cut_words
 from studio.geometry import Box
@@ -35,6 +36,8 @@ def lay_slip(docket: Docket, unit: Unit) -> Iterator[str]:
     yield from _part(
         tr("Along from the cut end, across from the first selvedge"), _table(_placed(p, unit) for p in lay.placed)
     )
+    steps = (spell(step, unit) for step in cutting_order(docket))
+    yield from _part(tr("Cut in this order"), (f"[ ] {step}" for step in steps))
 
 
 def _how_good(lay: Lay) -> Phrase:

@@ -6,7 +6,10 @@ from studio.brief import Cloth, Held, PrintBand
 from studio.draft import Piece
 from studio.geometry import Box, Point
 
-from .placed import Adrift
+from .placed import Adrift, Placed
+
+NEAR = 0.5
+"""A piece that lies this close (mm) to its place lies there."""
 
 
 class Way(Struct, frozen=True):
@@ -94,6 +97,16 @@ def on_cloth(held: Held, lies: Ways, cloth: Cloth) -> bool:
     box, shift = lies.box, 0.0 if cloth.lies == "folded" else cloth.selvedge
     across = box.width if held.turn % 180 else box.height
     return held.y >= shift - 1e-6 and held.y - shift + across <= cloth.usable + 1e-6
+
+
+def band_of(placed: Placed, cloth: Cloth) -> PrintBand | None:
+    """The band of the print that a piece lies on, as it was meant to; None for none."""
+    for band in cloth.bands if not placed.half else ():
+        if shown_on(band, placed.piece) and not grain_down(placed.piece):
+            way = _on_band(placed.piece, placed.outline.box, band, cloth)
+            if way.turn == placed.turn and abs((way.across or 0.0) + cloth.selvedge - placed.at.y) < NEAR:
+                return band
+    return None
 
 
 def _free(piece: Piece, cloth: Cloth) -> tuple[Way, ...]:

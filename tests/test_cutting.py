@@ -1,0 +1,65 @@
+"""The order of cutting: every piece once, at the distances where it lies."""
+
+import itertools
+
+import pytest
+from briefs import brief
+
+from studio.brief import PrintBand
+from studio.cutting import cutting_order
+from studio.styles import rack
+from studio.units import spell
+from studio.workroom import make_up
+
+WAYS = [
+    {}, {"cloth__lies": "folded"}, {"cloth__one_way": True, "cloth__gap": 8.0},
+    {"skirt__cut": "along", "cloth__bands": (PrintBand(60.0, 200.0), PrintBand(1300.0, 1330.0, "waistband", "face centre"))},
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("style", tuple(rack.RACK))
+@pytest.mark.parametrize("more", WAYS)
+def test_every_piece_comes_once_where_it_lies(style: str, more: dict):
+    """Each copy on the cloth has its step, with the distances that its outline has on the cloth, nearest the cut end
+    first.
+    """
+    known = rack.declarations(rack.usual("cm", style))
+    made = make_up(brief(style, **{k: v for k, v in more.items() if k.replace("__", ".") in known}))
+    steps = [s for s in cutting_order(made) if " along; " in s.text]
+    assert len(made.lay.placed) == len(steps)
+    found = [tuple(s.values[k] for k in "abcd") for s in steps]
+    for p in made.lay.placed:
+        points = [p.on_cloth(q) for q in p.outline.flat(0.02)]
+        xs, ys = [q.x for q in points], [q.y for q in points]
+        box = (min(xs), max(xs), min(ys), max(ys))
+        assert any(box == pytest.approx(one, abs=0.03) for one in found), p.piece.id
+    starts = [round(one[0]) for one in found]
+    assert starts == sorted(starts)
+
+
+def test_the_moves_of_a_template_end_where_the_piece_ends():
+    """Moves begin one template's width apart; the last begins where what is left of the panel begins."""
+    made = make_up(brief(skirt__cut="along"))
+    panel = next(p for p in made.lay.placed if p.piece.id == "skirt")
+    moves = [s.values for s in cutting_order(made) if s.text.startswith("Move ")]
+    places = [m["x"] for m in moves]
+    steps = {round(abs(b - a), 6) for a, b in itertools.pairwise(places)}
+    assert 1 == len(steps)
+    assert panel.along == pytest.approx(sum([*itertools.repeat(steps.pop(), len(moves) - 1), moves[-1]["w"]]))
+    assert places[0] in (panel.at.x, panel.at.x + panel.along)
+
+
+def test_what_runs_along_a_band_is_said():
+    """The hem line and the middle of the waistband's face are given with the place where they run."""
+    made = make_up(brief(**WAYS[3], seams__hem=30.0, cloth__selvedge=10.0))
+    said = [spell(s, "cm") for s in cutting_order(made)]
+    assert "The hem line, at 6.0 cm, runs along the print’s band." in said
+    assert "The middle of its face, at 131.5 cm, runs along the print’s band." in said
+
+
+def test_shears_are_minded():
+    """The cautions stand in the list, and in inches no step speaks of centimetres."""
+    said = [spell(s, "in") for s in cutting_order(make_up(brief()))]
+    assert any("shears" in s for s in said)
+    assert any("rotary blade" in s for s in said)
+    assert not any(" cm" in s for s in said)
