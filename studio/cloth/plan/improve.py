@@ -15,6 +15,10 @@ from studio.cloth.plan.table import Laid, Table
 
 ALIKE = 0.01
 """A plan not longer than its bound by more than this (mm) is proven best: no shears cut finer."""
+SETTLING = 1.5
+"""Seconds kept for bringing the engine's packing to where it must lie."""
+SHORT, LONG = 2.0, 6.0
+"""Seconds that the engine is first given for few parts, and at most: a new start finds more than going on."""
 INTRICATE = 12
 """With more convex parts to a shape than this, rows are made of hulls."""
 
@@ -90,21 +94,22 @@ def _found(best: _Best, until: float, seed: int, with_engine: bool) -> Iterator[
     yield from _pressed(best)
     if best.raised(left(1.5)):
         yield None
-    span = 2.0 if table.boxes or table.bound_to_place or len(table.free) <= press.FEW else left(math.inf)
+    few = len(table.free) <= press.FEW
+    span = SHORT if table.bound_to_place or few else left(math.inf)
     while left(1.0):
         if with_engine:
             try:
-                yield from _packed(best, int(left(span)), until, seed)
+                yield from _packed(best, int(max(1.0, left(span + SETTLING) - SETTLING)), until, seed)
             except engine.EngineFailed:
                 with_engine = False
         if table.boxes or not with_engine:
             yield from shuffle.shuffled(table, left(span / 2), seed, coarse)
             yield from _pressed(best)
-        if table.bound_to_place or not with_engine or len(table.free) <= press.FEW:
-            yield from stir.stirred(table, best.spots, left(span / 2), seed, best.least)
+        if table.bound_to_place or not with_engine or few:
+            yield from stir.stirred(table, best.spots, left(min(span / 2, SHORT)), seed, best.least)
         if best.raised(left(span / 4)):
             yield None
-        span, seed = span * 2, seed + 1
+        span, seed = min(span * 2, LONG) if few else span * 2, seed + 1
 
 
 def _pressed(best: _Best) -> Iterator[list[Laid]]:

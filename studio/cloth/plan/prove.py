@@ -27,6 +27,8 @@ TICK = 1e-4
 """Lengths are reckoned in these (mm)."""
 SAME = 100
 """A plan shorter by no more than so many ticks (a hundredth of a millimetre) is no better."""
+CROWD = 24
+"""More boxes than these are not proven: writing the proof down alone would take longer than it is given."""
 MANY = 6000
 """With more places than these the proof would take too long to be worth trying."""
 
@@ -51,7 +53,7 @@ class _Bar(NamedTuple):
 
 def least(table: Table, length: float, known: float, seconds: float) -> float:
     """The least length not proven impossible, from `known` up to that of a plan in hand (mm)."""
-    if not table.boxes or not solver.present():
+    if not table.boxes or len(table.free) > CROWD or not solver.present():
         return known
     until = time.monotonic() + seconds
     room = _Room(table, length)
