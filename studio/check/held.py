@@ -20,22 +20,29 @@ def held_on_cloth(w: Worked) -> Iterator[Finding]:
     cloth = w.brief.cloth
     if not cloth.held:
         return
+    ill = [*_off(w), *_on_top(w)]
+    rest = tuple(h for h in cloth.held if not any(h is one for one, _ in ill))
+    for one, says in ill:
+        does = phrase("Let it go") if len(ill) == 1 else phrase("Let them go")
+        yield Finding("held-on-cloth", "stop", says, "cloth.held", one.piece, {"cloth.held": rest}, does)
+
+
+def _off(w: Worked) -> Iterator[tuple[Held, Phrase]]:
+    """What is held where there is no cloth."""
+    cloth = w.brief.cloth
     lies = {p.id: ways(p, cloth) for p in w.draft.pieces if p.cloth == "main"}
     for one in cloth.held:
         if one.piece in lies and one.copy < lies[one.piece].piece.cut and not on_cloth(one, lies[one.piece], cloth):
-            says = phrase("{p:word} is held where it lies off the cloth.", p=lies[one.piece].piece.name)
-            yield _let_go(w, one, says)
-    held = {(h.piece, h.copy): h for h in cloth.held}
+            yield one, phrase("{p:word} is held where it lies off the cloth.", p=lies[one.piece].piece.name)
+
+
+def _on_top(w: Worked) -> Iterator[tuple[Held, Phrase]]:
+    """What is held where another is held."""
+    held = {(h.piece, h.copy): h for h in w.brief.cloth.held}
     placed = [(held[p.piece.id, p.copy], p) for p in w.lay.placed if (p.piece.id, p.copy) in held]
-    for (_, first), (hold, second) in combinations(placed, 2):
+    for (_, first), (one, second) in combinations(placed, 2):
         if overlap(first, second):
-            says = phrase("{p:word} is held on top of {o:word}.", p=second.piece.name, o=first.piece.name)
-            yield _let_go(w, hold, says)
-
-
-def _let_go(w: Worked, one: Held, says: Phrase) -> Finding:
-    rest = tuple(h for h in w.brief.cloth.held if h is not one)
-    return Finding("held-on-cloth", "stop", says, "cloth.held", one.piece, {"cloth.held": rest}, phrase("Let it go"))
+            yield one, phrase("{p:word} is held on top of {o:word}.", p=second.piece.name, o=first.piece.name)
 
 
 def overlap(one: Placed, other: Placed) -> bool:

@@ -59,8 +59,9 @@ def _id(panel: Piece) -> str:
 
 
 def _sewn(panel: Piece) -> Piece:
-    edges = tuple(replace(e, sews_to=f"{_id(panel)}/hem") if e.name == "hem" else e for e in panel.edges)
-    return replace(panel, edges=edges)
+    """The panel with its hem sewn to its facing."""
+    sewn = {"sews_to": f"{_id(panel)}/hem", "words": phrase("seam, to the hem facing")}
+    return replace(panel, edges=tuple(replace(e, **sewn) if e.name == "hem" else e for e in panel.edges))
 
 
 def _facing(panel: Piece, deep: float, allowance: float) -> Piece:

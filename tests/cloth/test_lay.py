@@ -34,7 +34,7 @@ def check(lay: Lay, cloth: Cloth, slack: float = 1e-6) -> None:
         copies = {copy for name, copy in there if name == p.piece.id}
         assert copies == set(range(p.piece.cut)) or (p.layers == 2 and copies == set(range(p.piece.cut + 1)))
     assert lay.bound <= lay.length + 1e-9
-    assert lay.bound >= sum(s.area for s in shapes) / (far - near) - 1e-6
+    assert lay.bound >= sum(s.area for s in shapes) / (far - near) * (1 - 1e-4)  # chords outside a hollow
 
 
 @settings(max_examples=200)

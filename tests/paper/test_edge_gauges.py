@@ -97,8 +97,8 @@ def test_gauges_are_true(one: Brief):
     if any(_has(p, "hem gauge") for p in pages):
         hem = gauge(pages, "hem gauge").marks
         raw = box_of(hem, "cut").bottom
-        turned = one.seams.hem_kind != "single" and 0 < one.seams.first_turn < one.hem
-        turn = [one.seams.first_turn] if turned else []
+        turned = one.seams.hem_kind != "single" and 0 < one.first_turn < one.hem
+        turn = [one.first_turn] if turned else []
         drawn = sorted(raw - s.path.box.top for s in strokes(hem, "fold"))
         assert [*turn, one.hem] == pytest.approx(drawn)
 
