@@ -23,12 +23,16 @@ class Docket(Struct, frozen=True):
     lay: Lay
     findings: tuple[Finding, ...]
     facts: tuple[Fact, ...]
-    notions: tuple[Notion, ...]
 
     @property
     def pieces(self) -> tuple[Piece, ...]:
         """The drafted pieces."""
         return self.draft.pieces
+
+    @property
+    def notions(self) -> tuple[Notion, ...]:
+        """What to buy, worked out when it is asked for: no keystroke waits for it."""
+        return what_to_buy(self.brief, self.draft, self.lay)
 
     @property
     def stopped(self) -> bool:
@@ -88,4 +92,4 @@ def _docket(brief: Brief, draft: Draft, lay: Lay) -> Docket:
         Fact("cloth_estimate", "Cloth to buy, by the tenth of a metre", shop_length(need, "cm"), "metres"),
     )
     found = findings(Worked(brief, draft, lay))
-    return Docket(brief, draft, lay, found, facts, what_to_buy(brief, draft, lay))
+    return Docket(brief, draft, lay, found, facts)

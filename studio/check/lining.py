@@ -76,9 +76,11 @@ def lining_fits_cloth(w: Worked) -> Iterator[Finding]:
     if not _lined(w):
         return
     room = lining_room(w.brief)
-    found = [p for p in w.draft.pieces if p.id.startswith("lining-")]
-    widest = max(found, key=lambda p: p.as_cut.box.width)
-    wide = widest.as_cut.box.width
+    widths = {
+        p.id: p.cut_line.box.width * (2 if p.on_fold else 1) for p in w.draft.pieces if p.id.startswith("lining-")
+    }
+    widest = max(widths, key=widths.__getitem__)
+    wide = widths[widest]
     if wide <= room + 1e-6:
         return
     says = phrase("This piece is {w} wide; the lining cloth holds {r}.", w=wide, r=room)
@@ -86,7 +88,7 @@ def lining_fits_cloth(w: Worked) -> Iterator[Finding]:
     fits = within(w, "lining.width", least)
     does: Phrase | None = phrase("Lining cloth {w} wide", w=least) if fits else None
     remedy = {"lining.width": least} if fits else None
-    yield Finding("lining-fits-cloth", "doubt", says, "lining.width", widest.id, remedy, does)
+    yield Finding("lining-fits-cloth", "doubt", says, "lining.width", widest, remedy, does)
 
 
 def _lined(w: Worked) -> bool:

@@ -2,6 +2,7 @@
 
 # fmt: off
 import math
+from bisect import bisect_left
 from collections.abc import Iterator
 from typing import Annotated, Literal
 
@@ -223,15 +224,22 @@ def girth(brief: Brief, skirt: Straight, depth: float) -> float:
 def stepped(brief: Brief, skirt: Straight, _girth: float) -> Edit | None:
     """The shortest slit that lets a step through, to the centimetre up; none where no slit can be so long."""
     kind = "slit" if skirt.slit == "none" else skirt.slit
-    for long in range(50, 901, 10):
-        after = replace(skirt, slit=kind, slit_length=float(long))
-        shut = brief.finished_length - slit_length(brief, after)
-        hang, height = hang_of(brief.body, shut), brief.body.height
-        if hang is None or height is None or shut > brief.finished_length - long:
-            return None
-        if girth(brief, after, shut) >= stride_girth(height, hang) - 1e-9:
-            return {"skirt.slit": kind, "skirt.slit_length": float(long)}
-    return None
+    height, lengths = brief.body.height, range(50, 901, 10)
+
+    def steps(long: int) -> bool:
+        """Whether a step passes a slit so long; the higher it goes, the less girth a stride needs."""
+        shut = brief.finished_length - long
+        hang = hang_of(brief.body, shut)
+        return hang is not None and height is not None and (
+            girth(brief, skirt, shut) >= stride_girth(height, hang) - 1e-9
+        )  # fmt: skip
+
+    k = bisect_left(lengths, True, key=steps)
+    if k == len(lengths) or not steps(lengths[k]):
+        return None
+    long = float(lengths[k])
+    sewn = slit_length(brief, replace(skirt, slit=kind, slit_length=long))
+    return {"skirt.slit": kind, "skirt.slit_length": long} if sewn >= long - 1e-9 else None
 
 
 def cleared(brief: Brief, skirt: Straight, wanted: float) -> Edit | None:
