@@ -175,3 +175,33 @@ def test_the_print_shows_under_the_pieces(shop: Shop):
     narrow, broad = picture(100.0, 150.0), picture(100.0, 250.0)
     assert len({plain, narrow, broad}) == 3
     assert narrow == picture(130.0, 150.0)
+
+
+def test_bands_are_drawn_at_the_edge(shop: Shop):
+    """On a plain strip a band is drawn by hand, one of its ends moved, and it is gone once it comes to nothing; each is
+    a step to undo.
+    """
+    view = to_lay(shop)
+    table = view.table
+
+    def drag(start: float, end: float) -> None:
+        x = round(table.view.x - 10)
+        a, b = (QPoint(x, round(table.view.y + mm * table.view.scale)) for mm in (start, end))
+        QTest.mousePress(table, Qt.MouseButton.LeftButton, pos=a)
+        QTest.mouseMove(table, b)
+        QTest.mouseRelease(table, Qt.MouseButton.LeftButton, pos=b)
+        settle(shop)
+
+    slack = 1.5 / table.view.scale
+    drag(60, 260)
+    (band,) = shop.desk.brief.cloth.bands
+    assert (60, 260) == pytest.approx((band.start, band.end), abs=slack)
+    assert "skirt" == band.holds
+    drag(260, 200)
+    (band,) = shop.desk.brief.cloth.bands
+    assert (60, 200) == pytest.approx((band.start, band.end), abs=slack)
+    drag(200, 60)
+    assert () == shop.desk.brief.cloth.bands
+    shop.window.do.undo.trigger()
+    settle(shop)
+    assert 1 == len(shop.desk.brief.cloth.bands)

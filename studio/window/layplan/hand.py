@@ -13,6 +13,7 @@ from studio.cloth.placed import Placed
 from studio.geometry import Point
 
 from ..board.surface import LEFT, SHIFT
+from .bands import BESIDE, BandDrag, take_band
 from .laid import drawn
 from .table import ClothTable
 
@@ -31,21 +32,28 @@ class _Grasp(Struct, frozen=True):
 
 
 class HandTable(ClothTable):
-    """`put` carries all that is held once a piece has been moved, turned, or let go: one step to undo."""
+    """`put` carries all that is held once a piece has been moved, turned, or let go: one step to undo. `banded`
+    carries the bands of the print once one has been drawn or moved at the left edge of the cloth.
+    """
 
     put = Signal(object)
+    banded = Signal(object)
     picked = Signal(str)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._grasp: _Grasp | None = None
+        self._band: BandDrag | None = None
 
     def _busy(self) -> bool:
-        return self._grasp is not None
+        return self._grasp is not None or self._band is not None
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         at = Point(*event.position().toTuple())
-        if self._grasp or self._pan:
+        if self._busy() or self._pan:
+            return
+        if event.button() == LEFT and not self._space and self._beside(at):
+            self._band = self._band_at(at)
             return
         one = self.at(at) if event.button() == LEFT and not self._space else None
         if one is not None:
@@ -58,8 +66,14 @@ class HandTable(ClothTable):
         at = Point(*event.position().toTuple())
         if self._grasp:
             self._carry(self._grasp, self.view.mm(at))
+        elif self._band:
+            self._band = self._band.to(self._across(at))
+            self.bands = self._band.bands
+            self.update()
         elif self._pan:
             self._pan_to(self._pan, at)
+        elif self._beside(at):
+            self.setCursor(Qt.CursorShape.SizeVerCursor)
         else:
             over = self.at(at) is not None
             self.setCursor(Qt.CursorShape.SizeAllCursor if over else Qt.CursorShape.ArrowCursor)
@@ -70,6 +84,11 @@ class HandTable(ClothTable):
             if grasp.moved:
                 now = next(d.placed for d in self.pieces if d.key == (grasp.placed.piece.id, grasp.placed.copy))
                 self._hold(now)
+        elif self._band and event.button() == LEFT:
+            drag, self._band, self.bands = self._band, None, None
+            if drag.moved:
+                self.banded.emit(drag.bands)
+            self.update()
         elif self._pan and event.button() == self._pan.button:
             pan, self._pan = self._pan, None
             if not pan.sure:
@@ -77,7 +96,7 @@ class HandTable(ClothTable):
 
     def hideEvent(self, event: QHideEvent) -> None:
         super().hideEvent(event)
-        self._pan = None
+        self._pan = self._band = self.bands = None
         self._drop_back()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -117,6 +136,22 @@ class HandTable(ClothTable):
         assert self.docket is not None
         if self.docket.brief.cloth.held:
             self.put.emit(())
+
+    def _beside(self, at: Point) -> bool:
+        """Whether the pointer is at the left edge of open cloth, where bands are drawn."""
+        if self.docket is None or self.docket.lay.folded:
+            return False
+        v, width = self.view, self.docket.brief.cloth.width
+        return v.x - BESIDE <= at.x < v.x - 2 and v.y <= at.y <= v.y + width * v.scale
+
+    def _across(self, at: Point) -> float:
+        assert self.docket is not None
+        return min(max(0.0, float(round(self.view.mm(at).y))), self.docket.brief.cloth.width)
+
+    def _band_at(self, at: Point) -> BandDrag | None:
+        """The end of a band that is near, or a new band that begins here."""
+        assert self.docket is not None
+        return take_band(self.docket.brief.cloth.bands, self._across(at), 6 / self.view.scale)
 
     def _carry(self, grasp: _Grasp, at: Point) -> None:
         """Move the piece under the pointer; the print shows through it where it is."""

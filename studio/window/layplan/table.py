@@ -2,10 +2,12 @@
 
 from typing import Final
 
+from msgspec.structs import replace
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
+from studio.brief import PrintBand
 from studio.geometry import Box, Point
 from studio.units import spell
 from studio.words import phrase, tr
@@ -35,6 +37,7 @@ class ClothTable(Surface):
         self.docket: Docket | None = None
         self.pieces: tuple[Drawn, ...] = ()
         self.chosen: tuple[str, int] | None = None
+        self.bands: tuple[PrintBand, ...] | None = None  # while one is being drawn
         self._lit = ""
         self.setAccessibleName(tr("Lay plan"))
 
@@ -111,6 +114,7 @@ class ClothTable(Surface):
     def _paint_print(self, painter: QPainter) -> None:
         assert self.docket is not None
         lay, cloth = self.docket.lay, self.docket.brief.cloth
+        cloth = cloth if self.bands is None else replace(cloth, bands=self.bands)
         shown = self.view.mm(Point(0, 0)).x, self.view.mm(Point(self.width(), 0)).x
         painter.save()
         if lay.folded:  # its first edge lies on the far side of the fold
@@ -164,7 +168,7 @@ class ClothTable(Surface):
         far = tr("fold") if lay.folded else tr("first selvedge")
         self._paint_plate(painter, far, v.x + advance(far, "small") / 2 + 6, v.y - 12, "quiet")
         if not lay.folded:
-            for band in cloth.bands:
+            for band in cloth.bands if self.bands is None else self.bands:
                 self._paint_bracket(painter, band.start, band.end, tr(band.holds))
 
     def _paint_bracket(self, painter: QPainter, start: float, end: float, holds: str) -> None:

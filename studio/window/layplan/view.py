@@ -47,6 +47,7 @@ class LayPlan(QWidget):
         column.addWidget(self.table, 1)
         self.setFocusProxy(self.table)
         self.table.put.connect(self._put)
+        self.table.banded.connect(self._band)
         self.table.picked.connect(self._tell)
         self.planner.better.connect(self.better)
         self.planner.changed.connect(self._tell)
@@ -84,6 +85,9 @@ class LayPlan(QWidget):
 
     def _put(self, held: object) -> None:
         self.edited.emit("cloth.held", held)
+
+    def _band(self, bands: object) -> None:
+        self.edited.emit("cloth.bands", bands)
 
     def _look(self) -> None:
         self.planner.stop() if self.planner.running else self.planner.again()

@@ -1,0 +1,49 @@
+"""Bands of a print drawn at the edge of the cloth: an end is moved, or a new band drawn where there is none."""
+
+from typing import Final
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from studio.brief import PrintBand
+from studio.brief.bands import MOST
+
+BESIDE: Final = 34.0
+"""How far beside the cloth's cut end bands are drawn, px."""
+LEAST: Final = 3.0
+"""A band narrower than this (mm) was a slip of the hand, or is taken away."""
+
+
+class BandDrag(Struct, frozen=True):
+    """A band whose one end is in hand: the other bands, the band, its end that stays and the one that moves (mm)."""
+
+    others: tuple[PrintBand, ...]
+    band: PrintBand
+    stays: float
+    goes: float
+    moved: bool = False
+
+    def to(self, across: float) -> "BandDrag":
+        """With the end somewhere else."""
+        return replace(self, goes=across, moved=self.moved or across != self.goes)
+
+    @property
+    def bands(self) -> tuple[PrintBand, ...]:
+        """All bands as they are now, in order; one that has come to nothing is gone."""
+        start, end = sorted((self.stays, self.goes))
+        now = (replace(self.band, start=start, end=end),) if end - start >= LEAST else ()
+        return tuple(sorted((*self.others, *now), key=lambda b: b.start))
+
+
+def take_band(bands: tuple[PrintBand, ...], across: float, near: float) -> BandDrag | None:
+    """The end of a band within `near` mm, or a new one for the skirt that begins here; None where there are too many."""
+    ends = [(abs(b.start - across), k, True) for k, b in enumerate(bands)]
+    ends += [(abs(b.end - across), k, False) for k, b in enumerate(bands)]
+    far, k, first = min(ends, default=(near + 1, 0, True))
+    if far <= near:
+        one = bands[k]
+        stays, goes = (one.end, one.start) if first else (one.start, one.end)
+        return BandDrag(bands[:k] + bands[k + 1 :], one, stays, goes)
+    if len(bands) >= MOST:
+        return None
+    return BandDrag(bands, PrintBand(across, across + 1, "skirt", "hem"), across, across)
