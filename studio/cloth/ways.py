@@ -132,15 +132,16 @@ def shown_on(band: PrintBand, piece: Piece) -> bool:
         return False
     if band.holds == "waistband":
         return piece.row == 0
-    tiered = piece.id.startswith("tier ")
     if band.holds == "skirt":
         return any(e.name == "hem" for e in piece.edges)
-    return tiered and piece.id.split(" ")[:2] == band.holds.split(" ")
+    return piece.row == int(band.holds.removeprefix("tier "))
 
 
 def _on_band(piece: Piece, box: Box, band: PrintBand, cloth: Cloth) -> Way:
     """Where the piece lies when what is asked of it is on the band."""
-    first = band.tops == "first" or (band.tops == "either" and (band.start + band.end) / 2 >= cloth.width / 2)
+    far_half = (band.start + band.end) / 2 >= cloth.width / 2
+    outward = (band.by == "top") != far_half  # a hem lies towards the nearer selvedge, and so does what hangs by its top
+    first = band.tops == "first" or (band.tops == "either" and outward)
     turn = 0 if first else 180
     line, edge = _line(piece, band, first)
     down = line - box.top if turn == 0 else box.bottom - line

@@ -62,8 +62,8 @@ def lines(docket, piece: str, edge: str) -> set[float]:
         (PrintBand(1240, 1340), "hem", 1340),
         (PrintBand(60, 200, tops="first"), "hem", None),  # the hem would point inwards, and the skirt off the cloth
         (PrintBand(800, 900, tops="first"), "hem", 900),
-        (PrintBand(700, 760, by="top"), "waist", 700),
-        (PrintBand(640, 690, by="top"), "waist", 690),
+        (PrintBand(700, 760, by="top"), "waist", 760),
+        (PrintBand(640, 690, by="top"), "waist", 640),
     ],
 )
 def test_a_border_falls_where_it_is_wanted(band: PrintBand, edge: str, lies: float | None):
@@ -212,3 +212,18 @@ def test_the_bound_is_true_for_shapes():
         assert made.lay.bound <= best.length + 0.01
         assert best.bound <= best.length + 1e-9
         check(best, made.brief.cloth)
+
+
+def test_each_tier_lies_on_its_own_band():
+    """A band for a tier is shown by that tier and no other; the last tier's hem shows the skirt's."""
+    bands = (PrintBand(30, 90, "tier 1", "top"), PrintBand(400, 470, "tier 2", "top"), PrintBand(900, 1000, "skirt"))
+    made = make_up(brief("tiered", skirt__cut="along", cloth__bands=bands, cloth__width=1500.0))
+    tops = {
+        p.piece.row: p.on_cloth(p.piece.edge("waist" if p.piece.row == 1 else "top").path.start).y
+        for p in made.lay.placed
+        if 0 < p.piece.row < 3
+    }
+    assert {1: 30.0, 2: 400.0} == pytest.approx(tops)
+    hem = next(p for p in made.lay.placed if p.piece.row == 3)
+    assert 1000 == pytest.approx(hem.on_cloth(hem.piece.edge("hem").path.start).y)
+    check(made.lay, made.brief.cloth)

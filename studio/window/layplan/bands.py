@@ -36,7 +36,7 @@ class BandDrag(Struct, frozen=True):
 
 
 def take_band(bands: tuple[PrintBand, ...], across: float, near: float) -> BandDrag | None:
-    """The end of a band within `near` mm, or a new one for the skirt that begins here; None where there are too many."""
+    """The end of a band within `near` mm, or a new one that begins here, for the skirt; None if there are too many."""
     ends = [(abs(b.start - across), k, True) for k, b in enumerate(bands)]
     ends += [(abs(b.end - across), k, False) for k, b in enumerate(bands)]
     far, k, first = min(ends, default=(near + 1, 0, True))
