@@ -198,9 +198,9 @@ class Lining(Record, frozen=True):
 class PrintBand(Record, frozen=True):
     """A band of the print along the selvedge: from and to across the cloth, from its first edge (mm).
 
-    `holds` says what should show it, and `by` what of that is laid on it: its hem line, its top (the seam line there) or
-    its fold on the edge of the band that is nearer to a selvedge, or the middle of its face on the band's middle. `tops`
-    is the edge of the cloth that the motif's top points to; where that is given, the piece lies so.
+    `holds` says what should show it, and `by` what of that is laid on it: its hem line, its top (the seam line there)
+    or its fold on the edge of the band that is nearer to a selvedge, or the middle of its face on the band's middle.
+    `tops` is the edge of the cloth that the motif's top points to; where that is given, the piece lies so.
     """
 
     start: Annotated[float, Meta(ge=0, le=3200)]
