@@ -14,6 +14,7 @@ import pypdfium2
 from PySide6.QtCore import QSettings
 from PySide6.QtTest import QTest
 
+from studio.brief import PrintBand
 from studio.export import export
 from studio.window.running import application, bare, furnished
 from studio.window.settings import Settings
@@ -50,6 +51,13 @@ def grab(shop: Shop, name: str) -> None:
     shop.window.close()
 
 
+def lay_plan(shop: Shop) -> None:
+    """A border on the hem and a narrow band on the waistband's face."""
+    bands = (PrintBand(60, 260, tops="second"), PrintBand(1290, 1330, "waistband", "face centre"))
+    shop.desk.mend({"cloth.bands": bands, "cloth.repeat": 240.0, "skirt.cut": "along"})
+    shop.window.toolbar.heading.choose("lay")
+
+
 def main() -> None:
     """Every picture."""
     PICTURES.mkdir(exist_ok=True)
@@ -59,6 +67,7 @@ def main() -> None:
         steps: dict[str, Callable[[Shop], None]] = {
             "window": lambda shop: shop.window.table.reveal("skirt.length"),
             "finding": lambda shop: shop.desk.edit("body.hip", 1080.0),
+            "lay-plan": lay_plan,
         }
         for name, step in steps.items():
             shop = opened(here)
