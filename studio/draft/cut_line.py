@@ -5,6 +5,7 @@ mirror image, so that a slanted side still lies flat when the hem is turned up. 
 point would run away is cut off blunt.
 """
 
+import math
 from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec.structs import replace
@@ -47,7 +48,7 @@ def _straightened(curves: Iterable[Curve]) -> Iterator[Curve]:
     """Lines that run on in each other's way, made one."""
     before: Curve | None = None
     for c in curves:
-        if isinstance(c, Line) and isinstance(before, Line) and before.direction(1).distance(c.direction(0)) < 1e-9:
+        if isinstance(c, Line) and isinstance(before, Line) and _run_on(before, c):
             before = Line(before.start, c.end)
             continue
         if before is not None:
@@ -55,6 +56,12 @@ def _straightened(curves: Iterable[Curve]) -> Iterator[Curve]:
         before = c
     if before is not None:
         yield before
+
+
+def _run_on(before: Line, after: Line) -> bool:
+    """Whether two lines go the same way."""
+    u, v = before.start.to(before.end), after.start.to(after.end)
+    return u.dot(v) > 0 and abs(u.cross(v)) < 1e-9 * math.hypot(*u) * math.hypot(*v)
 
 
 def _between(side: list[Curve], start: Point, end: Point) -> list[Curve]:

@@ -140,7 +140,8 @@ def _quarter(
     lengths = dart_lengths(kind, len(widths), sizes.hip_depth, sizes.length)
     intake = hip - waist - sum(widths)
     long = sizes.length if sizes.side_flare else ANY  # without a flare skirt and lining share their waist
-    line = SideLine(hip, max(sizes.hip_depth, STEEP * intake), long, sizes.side_flare)
+    deep = front.drawn.wanted.side.depth if front else max(sizes.hip_depth, STEEP * intake)  # both sides end alike
+    line = SideLine(hip, deep, long, sizes.side_flare)
     like = front.drawn.side.curve if front else None
     drawn = waist_line(Wanted(waist, lowered, tuple(widths), lengths, line, intake, like.length if like else 0.0))
     length = front.side.length if front else drawn.side.length(sizes.length)

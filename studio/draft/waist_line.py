@@ -4,6 +4,7 @@ import math
 from functools import lru_cache
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from studio.geometry import Curve, Point
 
@@ -17,6 +18,11 @@ HOLLOW = 0.5
 """As far as it goes, the waist is raised by this share of what an arc square to centre and side would be."""
 NEAR = 1e-4
 STEPS, SETTLES = 100, 3
+WILD, CALM = 20, 0.3
+FAR = 30.0
+"""No guess goes farther than this from the one before it (mm)."""
+FLAT = 0.3
+"""A side that leans more than this cosine is not followed all the way."""
 LEAST_SLOPE = 0.4
 """A millimetre more at the side shortens the waist by at least so much."""
 
@@ -54,7 +60,8 @@ def waist_line(w: Wanted) -> WaistLine:
     """The waist that is as long as it is to be sewn, and its side as long as that is to be.
 
     The points of the darts are put right first, until their legs are as long as wanted to a tenth; then
-    what the side takes in, by the secant rule, and how high it is raised, with it.
+    what the side takes in, by the secant rule, and how high it is raised, with it. Where no side so long can be had,
+    on a body that is hardly one, it comes out as it may.
     """
     intake, rise, sags = w.intake, _rise(w, w.intake), [0.0] * len(w.widths)
     before: tuple[float, float] | None = None
@@ -64,17 +71,20 @@ def waist_line(w: Wanted) -> WaistLine:
         curve = found.side.curve if w.side_length else None
         short = w.side_length - curve.length if curve else 0.0
         if max(abs(miss), abs(short)) < NEAR:
-            break
+            return found
         change = miss
+        part = 1.0 if step < WILD else CALM  # a guess that runs to and fro is followed half way
         if step < SETTLES:
             sags = [s + long - leg for s, long, leg in zip(sags, w.lengths, _legs(found), strict=True)]
         else:
             change = _secant(before, (intake, miss))
             before = intake, miss
+        change = min(max(change, -FAR), FAR)
         if curve:
-            rise += (short - math.sin(found.side.lean) * change) / math.cos(found.side.lean)
-        intake += change
-    return found
+            more = (short - math.sin(found.side.lean) * change) / max(FLAT, math.cos(found.side.lean))
+            rise += part * min(max(more, -FAR), FAR)
+        intake += part * change
+    return waist_line(replace(w, side_length=0.0)) if w.side_length else found
 
 
 def _secant(before: tuple[float, float] | None, now: tuple[float, float]) -> float:

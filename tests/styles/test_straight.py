@@ -182,3 +182,19 @@ def test_girth_never_grows_upwards(one: Brief):
     """From the hip up the skirt gets no wider; at the hip line it measures what was asked, if it reaches there."""
     girths = [rack.girth(one, one.hip_depth * k / 8) for k in range(9)]
     assert all(b >= a - 0.5 for a, b in itertools.pairwise(girths))
+
+
+@pytest.mark.parametrize("waist", [400.0, 700.0, 1000.0, 1500.0, 2000.0])
+@pytest.mark.parametrize("hip", [400.0, 960.0, 1660.0, 2200.0])
+@pytest.mark.parametrize("deep", [60.0, 104.0, 200.0, 400.0])
+@pytest.mark.parametrize("darts", [0, 2])
+def test_no_body_makes_a_waist_run_away(waist: float, hip: float, deep: float, darts: int):
+    """However odd the body, the waist is as long as it must be, and the quarters lie in a box of their own measures."""
+    one = brief("straight", body__waist=waist, body__hip=hip, body__waist_to_hip=deep, skirt__back_darts=darts)
+    made = make_up(one)
+    for name in ("front", "back"):
+        box = made.draft.piece(name).cut_line.box
+        assert box.width <= max(hip, waist) / 4 + 150
+        assert box.height <= one.finished_length + 200
+    sewn = sum(p.edge("waist").sewn * 2 for p in made.pieces if p.id in ("front", "back"))
+    assert one.waist_seam == pytest.approx(sewn, abs=0.1)
