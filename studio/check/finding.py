@@ -58,7 +58,7 @@ def edit_words(brief: Brief, edit: Mapping[str, Any]) -> Phrase:
     path, value = next(iter(edit.items()))
     one = rack.declarations(brief)[path]
     if one.kind == "choice" and len(edit) == 2 and isinstance(more := [*edit.values()][1], float):
-        return phrase("{n:word}: {v:word}, {l}", n=tr(one.words), v=tr(str(value)), l=more)
+        return phrase("{v:word}, {l}", v=tr(str(value)).capitalize(), l=more)
     text = SAYS.get(one.kind, "{n:word}: {v:word}")
     return phrase(text, n=tr(one.words), v=value if one.kind in SAYS else tr(str(value)))
 

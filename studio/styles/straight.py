@@ -66,10 +66,14 @@ def draft(brief: Brief, skirt: Straight) -> Draft:
         Fact("closed_to", "Closed down to", brief.finished_length - slit_length(brief, skirt)),
         Fact("panels", "Panels", sum(p.cut for p in pieces), "count"),
         Fact("side_intake", "Taken in by each side seam", cut.front.side_intake + cut.back.side_intake),
-        *(Fact(f"{name}_darts", tr(f"Darts in each half of the {name}"), len(q.darts), "count") for name, q in darts),
-        *(Fact(f"{name}_dart", tr(f"Width of a {name} dart"), q.darts[0].intake) for name, q in darts if q.darts),
+        *(Fact(f"{name}_darts", DARTS[name], len(q.darts), "count") for name, q in darts),
+        *(Fact(f"{name}_dart", DART[name], q.darts[0].intake) for name, q in darts if q.darts),
     )
     return hang(brief, Hung(ring, _stations(brief, cut), pieces, facts, drawn=tuple(kept(brief, skirt, cut))))
+
+
+DARTS = {"back": "Darts in each half of the back", "front": "Darts in each half of the front"}
+DART = {"back": "Width of a back dart", "front": "Width of a front dart"}
 
 
 def kept(brief: Brief, skirt: Straight, cut: Block) -> Iterator[Drawn]:
