@@ -52,7 +52,9 @@ def _piece(brief: Brief, lay: Lay, p: Placed) -> Iterator[Phrase]:
     far = tr("fold") if lay.folded else tr("first selvedge")
     name = tr(p.piece.name)
     if p.piece.cut > 1:
-        name = spell(phrase("{p:word} {k:count} of {n:count}", p=name, k=p.copy + 1, n=p.piece.cut), "cm")
+        pair = p.layers == 2 and not p.half and p.copy + 2 <= p.piece.cut
+        text = "{p:word} {k:count} and {m:count} of {n:count}" if pair else "{p:word} {k:count} of {n:count}"
+        name = spell(phrase(text, p=name, k=p.copy + 1, m=p.copy + 2, n=p.piece.cut), "cm")
     text = "{p:word}: from {a:bare} to {b} along; from {c:bare} to {d} across, from the {far:word}{how:word}."
     yield phrase(
         text, p=name, a=p.at.x, b=p.at.x + p.along, c=p.at.y, d=p.at.y + p.across, far=far, how=_how(p)

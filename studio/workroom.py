@@ -10,7 +10,6 @@ from studio.cloth.buying import cloth_needed, what_to_buy
 from studio.cloth.lay import lay_out
 from studio.cloth.placed import Lay
 from studio.draft import Draft, Fact, Notion, Piece
-from studio.geometry import Path
 from studio.styles import rack
 from studio.units import shop_length
 
@@ -71,9 +70,13 @@ def bettered(docket: Docket, seconds: float) -> Docket:
     return docket if found is docket.lay else relaid(docket, found)
 
 
-def outlines(draft: Draft) -> tuple[tuple[str, int, bool, Path], ...]:
-    """All of a draft that a lay plan depends on."""
-    return tuple((p.id, p.cut, p.mirrored, p.cut_line) for p in draft.pieces if p.cloth == "main")
+def outlines(draft: Draft) -> tuple[object, ...]:
+    """All of a draft that a lay plan depends on: outlines, what lies on bands and repeats, grain, and how many."""
+    return tuple(
+        (p.id, p.cut, p.mirrored, p.row, p.grain, p.cut_line, p.edges, *(m.path for m in p.lines if m.role == "fold"))
+        for p in draft.pieces
+        if p.cloth == "main"
+    )
 
 
 def moved_to(lay: Lay, pieces: tuple[Piece, ...]) -> Lay:

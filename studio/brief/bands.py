@@ -46,7 +46,7 @@ def usual_hold(holds: str) -> str:
 
 
 def _band(said: str, unit: Unit) -> PrintBand:
-    found = _BAND.fullmatch(" ".join(said.casefold().split()))
+    found = _BAND.fullmatch(" ".join(said.casefold().split())) if len(said) <= 120 else None
     if not found:
         raise _refused(tr("“{typed:word}” is not a band; type one such as 0 to 14 skirt by hem."), said)
     start, end = (_across(found[name], unit) for name in ("start", "end"))

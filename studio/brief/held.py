@@ -4,7 +4,7 @@ import re
 from typing import Final
 
 from ..trouble import shown
-from ..units import Unit, Unreadable, read_length, spell, write_length
+from ..units import Unit, Unreadable, read_length, spell
 from ..words import phrase, tr
 from .records import Held
 
@@ -27,12 +27,15 @@ def read_held(text: str, unit: Unit) -> tuple[Held, ...]:
         return ()
     if not said or len(said) > MOST or len(text) > LONGEST:
         raise _refused(tr("At most 400 pieces are held on a cloth."), "")
-    return tuple(_one(part, unit) for part in said)
+    held = tuple(_one(part, unit) for part in said)
+    if len({(h.piece, h.copy) for h in held}) < len(held):
+        raise _refused(tr("A piece is held in one place only: “{typed:word}” names one twice."), text)
+    return held
 
 
-def write_held(held: tuple[Held, ...], unit: Unit) -> str:
+def write_held(held: tuple[Held, ...]) -> str:
     """Held pieces as they may be typed again; "none" for none."""
-    return "; ".join(_words(one, unit) for one in held) or tr("none")
+    return "; ".join(_words(one) for one in held) or tr("none")
 
 
 def _one(said: str, unit: Unit) -> Held:
@@ -45,8 +48,8 @@ def _one(said: str, unit: Unit) -> Held:
     return Held(found["piece"], int(found["copy"]) - 1, x, y, int(found["turn"] or 0), bool(found["over"]))  # type: ignore[arg-type]
 
 
-def _words(one: Held, unit: Unit) -> str:
-    x, y = (write_length(mm, unit, bare=True, fine=True) for mm in (one.x, one.y))
+def _words(one: Held) -> str:
+    x, y = (f"{round(mm, 2):g} mm" for mm in (one.x, one.y))  # exact: what is not touched stays where it is
     words = f"{one.piece} {one.copy + 1} at {x}, {y}"
     return words + (f" turned {one.turn}" if one.turn else "") + (" over" if one.over else "")
 

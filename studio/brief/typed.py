@@ -118,7 +118,7 @@ def write_value(declared: Declared, value: Typed, unit: Unit, *, bare: bool = Fa
         case "bands":
             return write_bands(amount, unit, bare=bare)
         case "held":
-            return write_held(amount, unit)
+            return write_held(amount)
         case "switch":
             return tr("yes") if amount else tr("no")
         case "choice":

@@ -10,7 +10,6 @@ from studio.brief import PrintBand
 from studio.cloth.placed import Placed
 from studio.cloth.ways import grain_down, shown_on
 from studio.draft import Piece
-from studio.geometry import Point
 from studio.styles import rack
 from studio.words import Phrase, phrase, tr
 
@@ -62,7 +61,9 @@ def motif_inside_face(w: Worked) -> Iterator[Finding]:
     that holds it, or the place that frees it.
     """
     seen: set[tuple[str, float]] = set()
-    for placed in w.lay.placed:
+    for placed in () if w.lay.folded else w.lay.placed:
+        if grain_down(placed.piece):
+            continue
         for band in w.brief.cloth.bands:
             if not shown_on(band, placed.piece) or (placed.piece.id, band.start) in seen:
                 continue
@@ -105,4 +106,4 @@ def _lines(placed: Placed) -> list[tuple[str, float]]:
     piece: Piece = placed.piece
     found = [(e.name, e.path.start) for e in piece.edges if e.name in ("waist", "top", "hem", "foot")]
     found += [("fold", m.path.start) for m in piece.lines if m.role == "fold"]
-    return [(name, placed.on_cloth(Point(at.x, at.y)).y) for name, at in found]
+    return [(name, placed.on_cloth(at).y) for name, at in found]

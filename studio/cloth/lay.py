@@ -14,7 +14,7 @@ from studio.draft import Piece
 from studio.geometry import Point
 
 from .placed import Lay, Placed
-from .ways import Way, Ways, on_cloth, phase, ways
+from .ways import Way, Ways, on_cloth, phase, turned_over, ways
 
 NEAR = 0.01
 """A plan that is longer than any must be by less than this (mm) cannot be bettered with shears."""
@@ -121,7 +121,7 @@ def _held(c: _Copy, cloth: Cloth) -> list[tuple[Way, Point]]:
     for h in cloth.held:
         if h.piece == piece.id and h.copy // pair == c.number and on_cloth(h, c.lies, cloth):
             y = 0.0 if c.lies.half else h.y - shift
-            found.append((Way(h.turn, mirrored=h.over, across=y), Point(h.x, y)))
+            found.append((Way(h.turn, turned_over(c.lies, c.number, h.over), y), Point(h.x, y)))
     return found[:1]
 
 

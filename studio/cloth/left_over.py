@@ -40,7 +40,7 @@ def left_over(brief: Brief, lay: Lay, unit: Unit) -> LeftOver:
 
 def cut_area(lay: Lay) -> float:
     """Area of every copy of every piece in the plan, allowances and all, mm²."""
-    return sum(p.outline.area * p.layers for p in lay.placed)
+    return sum(p.outline.area * (p.layers if p.half else min(p.layers, p.piece.cut - p.copy)) for p in lay.placed)
 
 
 def skirt_weight(brief: Brief, lay: Lay) -> float | None:

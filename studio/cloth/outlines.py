@@ -12,7 +12,7 @@ from studio.geometry.cover import cover
 from .placed import Lay, Placed
 from .plan.problem import Grid, Part, Plan, Problem, Spot
 from .plan.problem import Way as PlanWay
-from .ways import Ways, phase_point, ways
+from .ways import Ways, on_cloth, phase_point, turned_over, ways
 
 NEAR = 1.0
 """What is laid in a piece's place reaches at most about twice so far past its curves (mm)."""
@@ -42,9 +42,14 @@ def task(pieces: Iterable[Piece], cloth: Cloth) -> Task:
     """The pieces of the main cloth as a problem for the planner; mm from the inner edge of the first selvedge."""
     lies = tuple(ways(p, cloth) for p in pieces if p.cloth == "main")
     parts = tuple(_part(one, cloth) for one in lies)
-    held = tuple(_spot(h, one, cloth) for one in lies for h in cloth.held if h.piece == one.piece.id)
-    counts = {p.id: p.count for p in parts}
-    kept = tuple(s for s in held if s.copy < counts[s.part])
+    held = {
+        (s.part, s.copy): s
+        for one in lies
+        for h in reversed(cloth.held)
+        if h.piece == one.piece.id and h.copy < one.piece.cut and on_cloth(h, one, cloth)
+        for s in (_spot(h, one, cloth),)
+    }
+    kept = tuple(held.values())
     return Task(Problem(cloth.usable, parts, cloth.gap, cloth.lies == "folded", kept), lies, cloth)
 
 
@@ -70,11 +75,20 @@ def _part(lies: Ways, cloth: Cloth) -> Part:
     if lies.half:
         origin = Placed(piece, 0, Point(0, 0), way.turn, way.mirrored, half=True)
         outline = tuple((p.x, p.y) for p in map(origin.on_cloth, flat))
-        return Part(piece.id, outline, (PlanWay(0), PlanWay(180)), piece.cut, fold=True)
-    at = phase_point(piece, cloth)
-    grid = None if at is None or cloth.repeat is None else Grid(cloth.repeat, cloth.offset, (at.x, at.y))
+        both = (PlanWay(0),) if cloth.one_way else (PlanWay(0), PlanWay(180))
+        return Part(piece.id, outline, both, piece.cut, grid=_grid(piece, cloth, origin), fold=True)
+    grid = _grid(piece, cloth, None)
     found = tuple(PlanWay(w.turn, w.across) for w in lies.ways)
     return Part(piece.id, tuple((p.x, p.y) for p in flat), found, piece.cut, piece.mirrored, grid)
+
+
+def _grid(piece: Piece, cloth: Cloth, laid: Placed | None) -> Grid | None:
+    """The repeat that a point of the piece is tied to, as its outline is given: `laid`, where it was turned before."""
+    at = phase_point(piece, cloth)
+    if at is None or cloth.repeat is None:
+        return None
+    at = laid.on_cloth(at) if laid else at
+    return Grid(cloth.repeat, cloth.offset, (at.x, at.y))
 
 
 def _placed(spot: Spot, lies: Ways, shift: float, folded: bool) -> Placed:
@@ -93,4 +107,4 @@ def _spot(held: Held, lies: Ways, cloth: Cloth) -> Spot:
     copy = held.copy // 2 if lies.spots < lies.piece.cut else held.copy
     if lies.half:
         return Spot(held.piece, copy, held.x, 0.0, 0, held.over != lies.ways[0].mirrored)
-    return Spot(held.piece, copy, held.x, held.y - shift, held.turn, held.over)
+    return Spot(held.piece, copy, held.x, held.y - shift, held.turn, turned_over(lies, copy, held.over))

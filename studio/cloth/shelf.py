@@ -17,6 +17,27 @@ SUFFIX = ".cloth"
 
 def cloths(folder: Path) -> list[Cloth]:
     """The cloths on the shelf by name; a file that is no whole cloth is passed over, and stays where it is."""
+    return sorted((cloth for _, cloth in _kept(folder)), key=lambda c: c.name.casefold())
+
+
+def put(folder: Path, cloth: Cloth) -> None:
+    """Put a cloth on the shelf, in the place of one of the same name and of no other. What is held on it and how much
+    of it is there belong to one skirt, and are left out. Raises OSError where nothing can be written.
+    """
+    kept = msgspec.structs.replace(cloth, held=(), on_hand=None)
+    folder.mkdir(parents=True, exist_ok=True)
+    target = next((path for path, one in _kept(folder) if one.name == cloth.name), None) or _free(folder, cloth.name)
+    put_file(target, msgspec.json.format(msgspec.json.encode(kept), indent=2) + b"\n", target)
+
+
+def take_off(folder: Path, name: str) -> None:
+    """Take a cloth off the shelf; nothing happens where there is none of that name. Raises OSError where it cannot."""
+    for path, cloth in _kept(folder):
+        if cloth.name == name:
+            path.unlink(missing_ok=True)
+
+
+def _kept(folder: Path) -> list[tuple[Path, Cloth]]:
     found = []
     try:
         paths = sorted(folder.glob(f"*{SUFFIX}"))[:MOST]
@@ -24,26 +45,14 @@ def cloths(folder: Path) -> list[Cloth]:
         return []
     for path in paths:
         try:
-            found.append(msgspec.json.decode(read_file(path, LARGEST), type=Cloth))
+            found.append((path, msgspec.json.decode(read_file(path, LARGEST), type=Cloth)))
         except (Trouble, OSError, msgspec.DecodeError):
             continue
-    return sorted(found, key=lambda c: c.name.casefold())
+    return found
 
 
-def put(folder: Path, cloth: Cloth) -> None:
-    """Put a cloth on the shelf under its name, in the place of one of that name. What is held on it and how much of it
-    is there belong to one skirt, and are left out. Raises OSError where nothing can be written.
-    """
-    kept = msgspec.structs.replace(cloth, held=(), on_hand=None)
-    folder.mkdir(parents=True, exist_ok=True)
-    target = _place(folder, cloth.name)
-    put_file(target, msgspec.json.format(msgspec.json.encode(kept), indent=2) + b"\n", target)
-
-
-def take_off(folder: Path, name: str) -> None:
-    """Take a cloth off the shelf; nothing happens where there is none of that name."""
-    _place(folder, name).unlink(missing_ok=True)
-
-
-def _place(folder: Path, name: str) -> Path:
-    return folder / f"{file_stem(name)}{SUFFIX}"
+def _free(folder: Path, name: str) -> Path:
+    """A file of that name that is not there yet."""
+    stem = file_stem(name)
+    names = (stem, *(f"{stem}-{k}" for k in range(2, 2 + MOST)))
+    return next(path for n in names if not (path := folder / f"{n}{SUFFIX}").exists())

@@ -90,10 +90,18 @@ def phase(piece: Piece, cloth: Cloth) -> float | None:
     return at.y - box.top if grain_down(piece) else at.x - box.left
 
 
+def turned_over(lies: Ways, copy: int, asked: bool) -> bool:
+    """Whether a copy is turned over: as is asked, but of a pair every other one is, whatever is asked."""
+    piece = lies.piece
+    if not piece.mirrored or lies.half:
+        return asked
+    return lies.spots == piece.cut and copy % 2 == 1
+
+
 def on_cloth(held: Held, lies: Ways, cloth: Cloth) -> bool:
     """Whether a piece that is held by hand lies between the edges of its cloth."""
     if lies.half:
-        return True
+        return held.turn == lies.ways[0].turn
     box, shift = lies.box, 0.0 if cloth.lies == "folded" else cloth.selvedge
     across = box.width if held.turn % 180 else box.height
     return held.y >= shift - 1e-6 and held.y - shift + across <= cloth.usable + 1e-6

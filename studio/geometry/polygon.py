@@ -15,10 +15,14 @@ def meet(one: Sequence[Point], other: Sequence[Point], inset: float = 0.0) -> bo
 
 
 def _stations(ring: Sequence[Point]) -> list[Point]:
-    """Corners and the middles between them, and the middle of all."""
-    middle = Point(sum(p.x for p in ring[1:]) / (len(ring) - 1), sum(p.y for p in ring[1:]) / (len(ring) - 1))
-    inside = [middle] if _within(middle, ring, 0.0) else []
-    return [*ring[1:], *(p.towards(q, 0.5) for p, q in pairwise(ring)), *inside]
+    """Corners, the middles between them, and what lies surely inside: the middle of all, and of the diagonals that cut
+    a corner off.
+    """
+    corners = list(ring[1:])
+    middle = Point(sum(p.x for p in corners) / len(corners), sum(p.y for p in corners) / len(corners))
+    cut_off = (p.towards(q, 0.5) for p, q in zip(corners, [*corners[2:], *corners[:2]], strict=True))
+    inside = [p for p in (middle, *cut_off) if _within(p, ring, 0.0)]
+    return [*corners, *(p.towards(q, 0.5) for p, q in pairwise(ring)), *inside]
 
 
 def _cross(p: Point, q: Point, r: Point, s: Point, deep: float) -> bool:

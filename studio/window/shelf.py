@@ -74,7 +74,11 @@ class ShelfSheet(Leaf):
     def _take_off(self) -> None:
         item = self.list.currentItem()
         if item is not None:
-            shelf.take_off(self._folder, item.data(256).name)
+            try:
+                shelf.take_off(self._folder, item.data(256).name)
+            except OSError:
+                self.says.setText(tr("It cannot be taken off: the desktop’s folder for it cannot be written to."))
+                return
             self._list()
 
     def _use(self) -> None:

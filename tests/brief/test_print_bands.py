@@ -70,3 +70,9 @@ def test_a_file_keeps_its_bands_and_refuses_crooked_ones():
     assert one == load(raw, rack.RECORDS)
     with pytest.raises(Damaged, match="bands"):
         load(raw.replace(b'"end": 140', b'"end": 0'), rack.RECORDS)
+
+
+def test_a_line_of_dashes_is_refused_at_once():
+    """However odd the text, reading it takes no longer than it is long: twelve hundred dashes are no band."""
+    with pytest.raises(Unreadable):
+        read_bands("-" * 1100 + "x", "cm")

@@ -227,3 +227,24 @@ def test_each_tier_lies_on_its_own_band():
     hem = next(p for p in made.lay.placed if p.piece.row == 3)
     assert 1000 == pytest.approx(hem.on_cloth(hem.piece.edge("hem").path.start).y)
     check(made.lay, made.brief.cloth)
+
+
+def test_better_plans_keep_the_match_of_what_lies_on_the_fold():
+    """On folded, matched cloth a piece on the fold starts where a motif does, in a better plan too; on one-way cloth it
+    keeps its top.
+    """
+    changes = {"cloth__lies": "folded", "cloth__match": True, "cloth__repeat": 200.0, "cloth__one_way": True}
+    made = make_up(brief("straight", **changes))
+    for lay in plans(made.pieces, made.brief.cloth, 1.0):
+        for p in lay.placed:
+            if p.piece.id == "front":
+                at = p.on_cloth(p.piece.edge("hem").path.start).x / 200.0
+                assert at == pytest.approx(round(at), abs=1e-5)
+        assert 1 == len({p.turn for p in lay.placed if p.turn % 180})
+
+
+def test_a_held_pair_stays_a_pair():
+    """Held without a word on it, the second of a mirrored pair is turned over all the same."""
+    held = (Held("back", 0, 0.0, 15.0, 90), Held("back", 1, 0.0, 500.0, 90))
+    made = make_up(brief("straight", cloth__held=held))
+    assert [False, True] == [p.mirrored for p in made.lay.placed if p.piece.id == "back"]

@@ -24,13 +24,16 @@ def keep(image: QImage) -> str:
     held = QByteArray()
     buffer = QBuffer(held)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    image.save(buffer, "JPEG", _QUALITY)  # type: ignore[call-overload]
+    if not image.save(buffer, "JPEG", _QUALITY):  # type: ignore[call-overload]
+        raise OSError("the picture cannot be written as JPEG")
     raw = bytes(held.data())
     name = hashlib.sha256(raw).hexdigest()[:_NAME]
     target = folder() / f"{name}.jpg"
     if not target.exists():
         target.parent.mkdir(parents=True, exist_ok=True)
         put_file(target, raw, target)
+        picture.cache_clear()
+        scaled.cache_clear()
     return name
 
 

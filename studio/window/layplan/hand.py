@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QWidget
 from studio.brief import Held
 from studio.cloth.placed import Placed
 from studio.geometry import Point
+from studio.workroom import Docket
 
 from ..board.surface import LEFT, SHIFT
 from .bands import BESIDE, BandDrag, take_band
@@ -24,11 +25,11 @@ _STEP, _FINE = 10.0, 1.0  # mm for a key, and with Shift
 
 
 class _Grasp(Struct, frozen=True):
-    """A piece in the hand: where the button went down (mm), where the piece lay, and whether it has moved."""
+    """A piece in the hand: where it lay, where the button went down (mm), and where it is now, once it has moved."""
 
     placed: Placed
     pressed: Point
-    moved: bool = False
+    now: Placed | None = None
 
 
 class HandTable(ClothTable):
@@ -44,6 +45,15 @@ class HandTable(ClothTable):
         super().__init__(parent)
         self._grasp: _Grasp | None = None
         self._band: BandDrag | None = None
+
+    def show_docket(self, docket: Docket) -> None:
+        """Show a docket's lay; a piece in the hand stays there, if it still is one."""
+        super().show_docket(docket)
+        grasp = self._grasp
+        if grasp and not any(d.key == (grasp.placed.piece.id, grasp.placed.copy) for d in self.pieces):
+            self._grasp = None
+        elif grasp and grasp.now is not None:
+            self._show(grasp.now)
 
     def _busy(self) -> bool:
         return self._grasp is not None or self._band is not None
@@ -81,9 +91,8 @@ class HandTable(ClothTable):
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         if self._grasp and event.button() == LEFT:
             grasp, self._grasp = self._grasp, None
-            if grasp.moved:
-                now = next(d.placed for d in self.pieces if d.key == (grasp.placed.piece.id, grasp.placed.copy))
-                self._hold(now)
+            if grasp.now is not None:
+                self._hold(grasp.now)
         elif self._band and event.button() == LEFT:
             drag, self._band, self.bands = self._band, None, None
             if drag.moved:
@@ -121,7 +130,8 @@ class HandTable(ClothTable):
     def turn(self) -> None:
         """Turn the chosen piece half round, about its middle; quarter turns would leave the grain."""
         one = next((d.placed for d in self.pieces if d.key == self.chosen), None)
-        if one is not None and not one.half:
+        one_way = self.docket is not None and self.docket.brief.cloth.one_way
+        if one is not None and not one.half and not one_way:
             self._hold(replace(one, turn=(one.turn + 180) % 360))
 
     def let_go(self) -> None:
@@ -156,18 +166,19 @@ class HandTable(ClothTable):
     def _carry(self, grasp: _Grasp, at: Point) -> None:
         """Move the piece under the pointer; the print shows through it where it is."""
         by = grasp.pressed.to(at)
-        if not grasp.moved and max(abs(by.x), abs(by.y)) * self.view.scale < 3:
+        if grasp.now is None and max(abs(by.x), abs(by.y)) * self.view.scale < 3:
             return
-        self._grasp = replace(grasp, moved=True)
-        self._show(self._kept(grasp.placed, grasp.placed.at.moved(by.x, by.y)))
+        now = self._kept(grasp.placed, grasp.placed.at.moved(by.x, by.y))
+        self._grasp = replace(grasp, now=now)
+        self._show(now)
 
     def _kept(self, placed: Placed, at: Point) -> Placed:
         """The piece at a place, kept on the cloth, to the millimetre."""
         assert self.docket is not None
         cloth, lay = self.docket.brief.cloth, self.docket.lay
         top = 0.0 if lay.folded else cloth.selvedge
-        y = min(max(at.y, top), max(top, lay.width - cloth.selvedge - placed.across))
-        return replace(placed, at=Point(max(0.0, float(round(at.x))), 0.0 if placed.half else float(round(y))))
+        y = min(max(float(round(at.y)), top), max(top, lay.width - cloth.selvedge - placed.across))
+        return replace(placed, at=Point(max(0.0, float(round(at.x))), 0.0 if placed.half else y))
 
     def _show(self, placed: Placed) -> None:
         key = (placed.piece.id, placed.copy)
@@ -177,7 +188,7 @@ class HandTable(ClothTable):
 
     def _drop_back(self) -> None:
         grasp, self._grasp = self._grasp, None
-        if grasp and grasp.moved:
+        if grasp and grasp.now is not None:
             self._show(grasp.placed)
 
     def _hold(self, placed: Placed) -> None:

@@ -60,7 +60,7 @@ class Planner(QObject):
         """Better the plan of this docket, as soon as the maker pauses; a search for the same cloth goes on."""
         same = self._docket is not None and docket.lay.placed and _alike(self._docket, docket)
         self._docket = docket
-        if same:
+        if same and (self.running or (self._task is not None and self._task == self._done)):
             return
         self.stop()
         if not docket.lay.proven and not docket.lay.misfits and docket.lay.placed:
@@ -72,6 +72,11 @@ class Planner(QObject):
         self._done = None
         if self._docket is not None and not self.running:
             self._begin()
+
+    def halt(self) -> None:
+        """The maker has seen enough: this cloth is not looked at again unless she says so."""
+        self._done = self._task
+        self.stop()
 
     def stop(self) -> None:
         """End the search; the plan in hand stays."""
@@ -106,7 +111,7 @@ class Planner(QObject):
         if plan is not None:
             self.better.emit(docket, laid(plan, task, docket.lay.bound))
         if over or (plan is not None and plan.proven):
-            self._done = task
+            self._done = None if search.trouble else task
             self.stop()
 
 

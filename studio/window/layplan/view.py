@@ -90,7 +90,7 @@ class LayPlan(QWidget):
         self.edited.emit("cloth.bands", bands)
 
     def _look(self) -> None:
-        self.planner.stop() if self.planner.running else self.planner.again()
+        self.planner.halt() if self.planner.running else self.planner.again()
 
     def _tell(self, _picked: str = "") -> None:
         docket, running = self._docket, self.planner.running

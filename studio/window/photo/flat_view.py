@@ -50,7 +50,7 @@ class FlatView(PictureView):
         """Take the chosen band away."""
         if self.chosen and self.chosen[0] >= 0:
             del self.bands[self.chosen[0]]
-            self.chosen = None
+            self._held = self.chosen = None
             self._tell()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
@@ -92,6 +92,7 @@ class FlatView(PictureView):
             k, end = self.chosen
             now = (self.repeat or 0.0) if k < 0 else self.bands[k][end]
             self._move(self.chosen, now + by)
+            self.bands = [(min(b), max(b)) if abs(b[1] - b[0]) >= _LEAST else (b[0], b[0] + _LEAST) for b in self.bands]
         else:
             super().keyPressEvent(event)
 

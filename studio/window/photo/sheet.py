@@ -46,6 +46,7 @@ class PhotoSheet(Leaf):
         self.flat: Flat | None = None
         self.found: Print | None = None
         self.work: Work | None = None
+        self._without = False  # the picture cannot be kept, and the maker knows
         self.says = self.add_words("", "quiet")
         self.corners, self.strip = CornerView(self), FlatView(self)
         self.pages = QStackedWidget(self)
@@ -234,6 +235,12 @@ class PhotoSheet(Leaf):
         try:
             name = pictures.keep(image)
         except OSError:
+            if not self._without:
+                self._without = True
+                self.says.setText(
+                    tr("The picture could not be kept on this desktop. Press again to use the cloth without it.")
+                )
+                return
             name = ""
         edits = {
             "cloth.width": width, "cloth.bands": as_bands(self.strip.bands), "cloth.repeat": self.strip.repeat,
@@ -246,7 +253,7 @@ class PhotoSheet(Leaf):
 
 def as_bands(found: list[tuple[float, float]]) -> tuple[PrintBand, ...]:
     """Bands as they are usually worn: the broadest on the skirt's hem, the narrowest other on the waistband's face."""
-    wide = sorted(found, key=lambda b: b[0] - b[1])
+    wide = sorted(((min(b), max(b)) for b in found if b[0] != b[1]), key=lambda b: b[0] - b[1])
     made = []
     for k, (start, end) in enumerate(wide):
         last = k > 0 and k == len(wide) - 1 and end - start <= _FACE
