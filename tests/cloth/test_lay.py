@@ -17,11 +17,15 @@ from studio.units import shop_length
 from studio.workroom import make_up
 
 
+FINE = 0.002
+"""Curves are checked as chords within this (mm); in a hollow they reach a little past the piece."""
+
+
 def check(lay: Lay, cloth: Cloth, slack: float = 1e-6) -> None:
     """Nothing overlaps or comes nearer than the gap, nothing lies on a selvedge or past the length, every copy is
     there, the bound is true. `slack` (mm) is for curves that were laid as chords.
     """
-    shapes = [Polygon([p.on_cloth(q) for q in p.outline.flat()]) for p in lay.placed]
+    shapes = [Polygon([p.on_cloth(q) for q in p.outline.flat(FINE)]) for p in lay.placed]
     near, far = (0.0 if lay.folded else cloth.selvedge), lay.width - cloth.selvedge
     room = box(0, near, lay.length, far).buffer(slack)
     assert all(room.covers(s) for s in shapes)
