@@ -16,7 +16,6 @@ from studio.styles import rack
 from studio.units import shop_length
 from studio.workroom import make_up
 
-
 FINE = 0.002
 """Curves are checked as chords within this (mm); in a hollow they reach a little past the piece."""
 
