@@ -257,7 +257,7 @@ class Cloth(Record, frozen=True):
     shrinkage: Annotated[float, per_cent(
         "Shrinkage", 0, 0.2, "Lost along the length in the first wash; test a piece.")] = 0.0
     shrinkage_across: Annotated[float, per_cent(
-        "Shrinkage across", 0, 0.2, "Lost across the width in the first wash.")] = 0.0
+        "Shrinkage across", 0, 0.2, "Lost across the width; bands are measured after the wash.")] = 0.0
     weight: Annotated[float, grams(
         "Weight", 20, 1000, "Grams a square metre; poplin is about 120, denim about 350.", usual=140,
         blank="not known")] | None = None
@@ -267,7 +267,17 @@ class Cloth(Record, frozen=True):
     @property
     def usable(self) -> float:
         """U (mm): the width between the selvedges; of folded cloth, from the fold to the selvedges."""
-        return self.width / 2 - self.selvedge if self.lies == "folded" else self.width - 2 * self.selvedge
+        return self.seen - (self.selvedge if self.lies == "folded" else 2 * self.selvedge)
+
+    @property
+    def washed(self) -> float:
+        """The width that is left after the first wash, mm; bands and repeat are those of the washed cloth."""
+        return self.width * (1 - self.shrinkage_across)
+
+    @property
+    def seen(self) -> float:
+        """The width as it lies on the table, mm: half of it where it is folded."""
+        return self.washed / 2 if self.lies == "folded" else self.washed
 
 
 class Paper(Record, frozen=True):

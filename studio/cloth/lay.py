@@ -68,9 +68,8 @@ def lay_out(pieces: Iterable[Piece], cloth: Cloth) -> Lay:
     shift = 0.0 if folded else cloth.selvedge
     placed = tuple(_placed(c, way, at.moved(0, shift), folded) for c, way, at in spots)
     adrift = tuple(a for one in lies for a in one.adrift)
-    width = cloth.width / 2 if folded else cloth.width
     bound = min(length, bound)
-    return Lay(width, length, bound, placed, misfits, adrift, folded, not misfits and length - bound < NEAR)
+    return Lay(cloth.seen, length, bound, placed, misfits, adrift, folded, not misfits and length - bound < NEAR)
 
 
 def least(copies: list[_Copy], wide: float, cloth: Cloth) -> float:

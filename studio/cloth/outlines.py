@@ -63,9 +63,8 @@ def laid(found: Plan, task: Task, least: float = 0.0) -> Lay:
     shift = 0.0 if folded else cloth.selvedge
     placed = tuple(_placed(s, lies[s.part], shift, folded) for s in sorted(found.spots, key=lambda s: (s.x, s.y)))
     adrift = tuple(a for one in task.lies for a in one.adrift)
-    width = cloth.width / 2 if folded else cloth.width
     bound = min(max(found.bound if task.exact else 0.0, least), found.length)
-    return Lay(width, found.length, bound, placed, (), adrift, folded, found.length - bound < 0.01)
+    return Lay(cloth.seen, found.length, bound, placed, (), adrift, folded, found.length - bound < 0.01)
 
 
 def _part(lies: Ways, cloth: Cloth) -> Part:

@@ -147,7 +147,7 @@ def shown_on(band: PrintBand, piece: Piece) -> bool:
 
 def _on_band(piece: Piece, box: Box, band: PrintBand, cloth: Cloth) -> Way:
     """Where the piece lies when what is asked of it is on the band."""
-    far_half = (band.start + band.end) / 2 >= cloth.width / 2
+    far_half = (band.start + band.end) / 2 >= cloth.washed / 2
     outward = (band.by == "top") != far_half  # what is laid lies towards the nearer selvedge
     first = band.tops == "first" or (band.tops == "either" and outward)
     turn = 0 if first else 180

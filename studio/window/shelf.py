@@ -23,7 +23,7 @@ class ShelfSheet(Leaf):
     used = Signal(object)
 
     def __init__(self, folder: Path, cloth: Cloth, unit: Unit, parent: QWidget) -> None:
-        super().__init__(tr("Shelf of cloths"), parent)
+        super().__init__(tr("Shelf of cloths"), parent, 600)
         self._folder, self._cloth, self._unit = folder, cloth, unit
         self.says = self.add_words("", "quiet")
         self.list = QListWidget(self)

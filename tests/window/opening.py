@@ -11,6 +11,7 @@ from studio.window.running import bare, furnished
 from studio.window.settings import Settings
 from studio.window.shop import Shop
 from studio.window.widgets.field import Field
+from studio.window.widgets.views import ViewSwitch
 
 
 def open_shop(qtbot: QtBot, settings: Settings, file: Path | None = None) -> Shop:
@@ -33,6 +34,14 @@ def shut(qtbot: QtBot, shop: Shop) -> None:
     shop.window.may_close = True
     shop.window.close()
     qtbot.wait(0)
+
+
+def to_view(shop: Shop, name: str) -> None:
+    """Choose a view by its word."""
+    switch = shop.window.toolbar.heading
+    assert isinstance(switch, ViewSwitch)
+    QTest.mouseClick(switch.word(name), Qt.MouseButton.LeftButton)
+    settle(shop)
 
 
 def settle(shop: Shop) -> None:

@@ -3,7 +3,7 @@
 import itertools
 
 import pytest
-from opening import settle, type_in
+from opening import settle, to_view, type_in
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
@@ -12,7 +12,6 @@ from studio.brief import PrintBand
 from studio.geometry import Point
 from studio.window.layplan import LayPlan
 from studio.window.shop import Shop
-from studio.window.widgets.views import ViewSwitch
 
 PATIENCE = 60_000
 """Longest wait for an event (ms); none of these tests counts time."""
@@ -20,10 +19,7 @@ PATIENCE = 60_000
 
 def to_lay(shop: Shop) -> LayPlan:
     """Choose the view by its word."""
-    switch = shop.window.toolbar.heading
-    assert isinstance(switch, ViewSwitch)
-    QTest.mouseClick(switch.word("lay"), Qt.MouseButton.LeftButton)
-    settle(shop)
+    to_view(shop, "lay")
     return shop.window.table.canvas.lay
 
 

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from opening import settle, type_in
+from opening import settle, to_view, type_in
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor
 from PySide6.QtTest import QTest
@@ -19,10 +19,7 @@ from studio.window.widgets.views import ViewSwitch
 
 def to_sewing(shop: Shop) -> SewingView:
     """Choose the view by its word."""
-    switch = shop.window.toolbar.heading
-    assert isinstance(switch, ViewSwitch)
-    QTest.mouseClick(switch.word("sewing"), Qt.MouseButton.LeftButton)
-    settle(shop)
+    to_view(shop, "sewing")
     return shop.window.table.canvas.sewing
 
 

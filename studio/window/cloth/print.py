@@ -20,7 +20,7 @@ _MOST: Final = 4000
 
 def paint_print(painter: QPainter, cloth: Cloth, start: float, end: float, scale: float) -> None:
     """The print from `start` to `end` along the cloth (mm); the painter stands at the cut end's first edge, in mm."""
-    painter.fillRect(QRectF(start, 0, end - start, cloth.width), theme.colour("tissue"))
+    painter.fillRect(QRectF(start, 0, end - start, cloth.washed), theme.colour("tissue"))
     if cloth.photo and _paint_picture(painter, cloth, start, end, scale):
         return
     for band in cloth.bands:
@@ -30,15 +30,15 @@ def paint_print(painter: QPainter, cloth: Cloth, start: float, end: float, scale
 
 def _paint_picture(painter: QPainter, cloth: Cloth, start: float, end: float, scale: float) -> bool:
     """The photograph, whole repeats of it after one another; False where it is not here."""
-    seen = scaled(cloth.photo, math.ceil(cloth.width * scale * painter.device().devicePixelRatio()))
+    seen = scaled(cloth.photo, math.ceil(cloth.washed * scale * painter.device().devicePixelRatio()))
     if seen.isNull():
         return False
-    mm = cloth.width / seen.height()
+    mm = cloth.washed / seen.height()
     long = seen.width() * mm
     step = math.floor(long / cloth.repeat) * cloth.repeat if cloth.repeat and cloth.repeat <= long else long
     painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
     for k in range(math.floor(start / step), math.ceil(end / step)):
-        painter.drawPixmap(QRectF(k * step, 0, step, cloth.width), seen, QRectF(0, 0, step / mm, seen.height()))
+        painter.drawPixmap(QRectF(k * step, 0, step, cloth.washed), seen, QRectF(0, 0, step / mm, seen.height()))
     return True
 
 

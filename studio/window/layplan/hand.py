@@ -151,12 +151,12 @@ class HandTable(ClothTable):
         """Whether the pointer is at the left edge of open cloth, where bands are drawn."""
         if self.docket is None or self.docket.lay.folded:
             return False
-        v, width = self.view, self.docket.brief.cloth.width
+        v, width = self.view, self.docket.brief.cloth.washed
         return v.x - BESIDE <= at.x < v.x - 2 and v.y <= at.y <= v.y + width * v.scale
 
     def _across(self, at: Point) -> float:
         assert self.docket is not None
-        return min(max(0.0, float(round(self.view.mm(at).y))), self.docket.brief.cloth.width)
+        return min(max(0.0, float(round(self.view.mm(at).y))), self.docket.brief.cloth.washed)
 
     def _band_at(self, at: Point) -> BandDrag | None:
         """The end of a band that is near, or a new band that begins here."""

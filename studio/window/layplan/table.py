@@ -212,7 +212,9 @@ class ClothTable(Surface):
         placed = one.placed
         parts = []
         if placed.piece.cut > 1:
-            parts.append(spell(phrase("{k:count} of {n:count}", k=placed.copy + 1, n=placed.piece.cut), self.unit))
+            k, n = placed.copy + 1, placed.piece.cut
+            text = "{k:count} and {m:count} of {n:count}" if placed.layers == 2 and k < n else "{k:count} of {n:count}"
+            parts.append(spell(phrase(text, k=k, m=k + 1, n=n), self.unit))
         if placed.layers == 2:
             parts.append(tr("on the fold") if placed.half else tr("two layers"))
         if placed.mirrored and placed.piece.mirrored:
