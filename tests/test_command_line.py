@@ -184,6 +184,7 @@ def test_stopped_by_hand(tmp_path: Path):
     """Ctrl-C in the midst of an export ends it with 130, without a traceback; no file is left half-written."""
     code = (
         "import os, signal, sys; from studio.__main__ import main; "
+        "signal.signal(signal.SIGINT, signal.default_int_handler); "  # a run in the background ignores it
         "os.fsync = lambda _: os.kill(os.getpid(), signal.SIGINT); "
         f"sys.exit(main(['export', '--svg', '--out', {str(tmp_path)!r}]))"
     )
