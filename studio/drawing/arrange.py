@@ -18,13 +18,16 @@ MUCH = 0.85
 """Parts go beside the skirt where the table becomes smaller than by this."""
 ASIDE = 140.0
 """Between pieces in a row (mm)."""
+LETTER = 12.0
+"""Room in a row for each letter of a piece's name (mm), as many times as rows stand farther apart."""
 
 
 class Laid(Struct, frozen=True):
-    """A piece and where its origin lies on the table, mm."""
+    """A piece, where its origin lies on the table (mm), and the number it has on sheets and in the sewing order."""
 
     piece: Piece
     at: Point
+    number: int = 0
 
     @property
     def box(self) -> Box:
@@ -39,22 +42,27 @@ def arrange(pieces: tuple[Piece, ...]) -> tuple[Laid, ...]:
     Every row starts at the same seam line; the band's first row fixes the origin, so that pieces stay where they
     are while a number is dragged and only what it moves moves.
     """
-    rows = [[p for p in pieces if p.row == number] for number in sorted({p.row for p in pieces})]
-    gap = _gap(rows)
-    under = _column(rows, Point(0, 0), gap)
+    rows = [[p for p in pieces if p.row == row] for row in sorted({p.row for p in pieces})]
+    numbers = {p.id: k for k, p in enumerate(pieces, 1)}
+    return tuple(Laid(one.piece, one.at, numbers[one.piece.id]) for one in _laid(rows))
+
+
+def _laid(rows: list[list[Piece]]) -> tuple[Laid, ...]:
+    steps = _steps(rows)
+    under = _column(rows, Point(0, 0), steps)
     skirt = [row for row in rows if row[0].row < PARTS]
     parts = [list(same) for row in rows[len(skirt) :] for _, same in groupby(row, lambda p: p.cloth)]
     if len(skirt) < 2 or not parts:
         return under
-    left = _column(skirt, Point(0, 0), gap)
+    left = _column(skirt, Point(0, 0), steps)
     first = min(one.box.top for one in left if one.piece.row > 0)
-    right = _column(parts, Point(table(left).right + 2 * ASIDE, first), gap)
+    right = _column(parts, Point(table(left).right + 2 * ASIDE, first), steps)
     moved = table(left).right + 2 * ASIDE - table(right).left
     beside = left + tuple(Laid(one.piece, one.at.moved(moved, 0)) for one in right)
     return beside if _size(table(beside)) < MUCH * _size(table(under)) else under
 
 
-def _column(rows: list[list[Piece]], at: Point, gap: float) -> tuple[Laid, ...]:
+def _column(rows: list[list[Piece]], at: Point, steps: int) -> tuple[Laid, ...]:
     """Rows under each other: the first row's origin lies at a place, or its top when it is not the band's."""
     laid: list[Laid] = []
     y = at.y
@@ -64,16 +72,16 @@ def _column(rows: list[list[Piece]], at: Point, gap: float) -> tuple[Laid, ...]:
         for p, box in zip(row, boxes, strict=True):
             x -= min(0.0, box.left) if x else 0.0
             laid.append(Laid(p, Point(at.x + x, y)))
-            x += box.right + ASIDE
-        y += max(b.bottom for b in boxes) + gap
+            x += max(box.right + ASIDE, box.left + LETTER * steps * len(p.name))
+        y += max(b.bottom for b in boxes) + max(GAP, MORE * steps)
     return tuple(laid)
 
 
-def _gap(rows: list[list[Piece]]) -> float:
-    """The larger what is looked at, the smaller it is shown: rows stand farther apart, by steps, so that words fit."""
+def _steps(rows: list[list[Piece]]) -> int:
+    """The larger what is looked at, the smaller it is shown: pieces stand farther apart, by steps, for their words."""
     high = sum(max(p.cut_line.box.height for p in row) for row in rows)
     wide = max((sum(p.cut_line.box.width + ASIDE for p in row) for row in rows), default=0.0)
-    return max(GAP, MORE * math.ceil(max(high, wide * SHAPE) / FAR))
+    return math.ceil(max(high, wide * SHAPE) / FAR)
 
 
 def _size(box: Box) -> float:

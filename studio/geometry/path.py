@@ -54,6 +54,15 @@ class Box(NamedTuple):
             max(self.right, other.right), max(self.bottom, other.bottom),
         )  # fmt: skip
 
+    def holds(self, other: "Box") -> bool:
+        """Whether the other lies wholly in this one."""
+        return (
+            self.left <= other.left
+            and other.right <= self.right
+            and self.top <= other.top
+            and other.bottom <= self.bottom
+        )
+
     def meets(self, other: "Box") -> bool:
         """Whether the two share any area or edge."""
         return (

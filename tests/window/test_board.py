@@ -69,10 +69,11 @@ def test_a_dragged_length_snaps(table: Table):
 
 def test_a_dragged_ratio_snaps_by_its_width(table: Table):
     """Dragging the side of the skirt gives a whole number of millimetres of flat width, not of the ratio."""
+    scale = table.board.view.scale
     table.drag(table.handle("skirt.fullness"), -37, 0)
     width = table.brief.skirt.fullness * table.brief.closed
     assert width == pytest.approx(round(width), abs=1e-6)
-    assert width == pytest.approx(2 * 710 - 37 / table.board.view.scale, abs=0.5)
+    assert width == pytest.approx(2 * 710 - 37 / scale, abs=0.5)
 
 
 def test_panels_share_a_dragged_width(qtbot: QtBot, bench: QWidget):

@@ -14,7 +14,7 @@ _PADS: Final = Box(64, 56, 64, 44)
 """Room for measured lines round the pieces, px."""
 _CRAMPED: Final = 40.0  # px; a board smaller than its margins still shows something
 _NEAR: Final = 12.0  # px between a piece and the legend
-_SPARE: Final = 24.0  # px between what is written and the legend, so that small edits do not call for another fit
+_SPARE: Final = 10.0  # px between what is written and the legend, so that small edits do not call for another fit
 _DROP: Final = 24.0  # px that a low set of pieces may lie below the upper margin
 _LITTLE: Final = 0.4
 """Pieces that come to fill less than this share of the room are fitted anew."""
@@ -37,8 +37,7 @@ class Place(Struct, frozen=True):
 
     def holds(self, box: Box) -> bool:
         """Whether a box (px) lies wholly in the room."""
-        room = self.room
-        return room.left <= box.left and box.right <= room.right and room.top <= box.top and box.bottom <= room.bottom
+        return self.room.holds(box)
 
     def sparse(self, box: Box) -> bool:
         """Whether a box (px) fills so little of the room that it is worth fitting anew."""

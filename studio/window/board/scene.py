@@ -16,7 +16,8 @@ from .drag import Grip
 from .handles import grips
 from .meanings import Meaning, meanings
 from .measured import paint_dimensions
-from .names import Name, paint_name, place_names
+from .names import Name, paint_name
+from .naming import place_names
 from .pieces import paint_ghost, paint_piece
 from .shape import Shape, shape
 
