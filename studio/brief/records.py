@@ -133,7 +133,7 @@ class Fastening(Record, frozen=True):
         "Hole from the end", 3, 80, "From the extension’s finished end to the hole’s outer end.", when=BUTTONED)] = 15.0
     button_inset: Annotated[float, mm(
         "Button from the end", 0, 100, "From the plain end to the button; empty so that the band closes true.",
-        usual=25, blank="closes true", when=BUTTONED)] | None = None
+        usual=25, blank="to fit", when=BUTTONED)] | None = None
     edge_inset: Annotated[float, mm(
         "From the edges", 3, 70, "First button from the top edge, last from the lower edge.", when=BUTTONED)] = 15.0
 

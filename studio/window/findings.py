@@ -102,6 +102,11 @@ class Findings(QScrollArea):
             row = self.rows[keys[min(held, len(keys) - 1)]]
             (row.remedy if row.remedy.text() else row).setFocus(Qt.FocusReason.OtherFocusReason)
 
+    def words_width(self) -> int:
+        """How wide it must be for every sentence to be read whole, px."""
+        bar = self.verticalScrollBar().sizeHint().width()
+        return bar + max((row.whole_width() for row in self.rows.values()), default=0)
+
     def in_order(self) -> list[FindingRow]:
         """The rows as they stand."""
         return sorted(self.rows.values(), key=self._column.indexOf)

@@ -137,9 +137,7 @@ class Start(QScrollArea):
         row.setContentsMargins(SPACE.m, 0, 0, 0)
         tiles = [StylePick(style, self._sheet) for style in styles]
         for tile in tiles:
-            tile.setFixedWidth(theme.px(106))
-            row.addWidget(tile)
-        row.addStretch(1)
+            row.addWidget(tile, 1)
         tiles[0].setChecked(True)
         self._column.addLayout(row)
         self._column.addSpacing(SPACE.l + SPACE.xs)

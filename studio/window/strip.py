@@ -17,7 +17,7 @@ from .tokens import SIZE, SPACE
 from .tool import chrome
 from .widgets.strokes import hairline
 
-_MOST: Final = 760  # px; a remedy stays near its words
+_MOST: Final = 760  # px; a remedy stays near its words, unless they are longer
 _NOTIONS: Final = 480
 
 
@@ -48,9 +48,15 @@ class Strip(QWidget):
         self.findings.show_findings(docket.findings, unit)
         self.numbers.tell(facts(docket, unit))
         self.notions.tell(notions(docket, unit))
+        self._share()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self.numbers.setFixedWidth(columns(self.width())[1])
         self.notions.setVisible(is_wide(self.width()))
-        self.findings.setMaximumWidth(theme.px(_MOST) if is_wide(self.width()) else self.width())
+        self._share()
+
+    def _share(self) -> None:
+        """Findings are as wide as their words want; beside notions, no wider."""
+        most = max(theme.px(_MOST), self.findings.words_width()) if is_wide(self.width()) else self.width()
+        self.findings.setMaximumWidth(most)

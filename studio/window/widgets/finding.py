@@ -54,6 +54,11 @@ class FindingRow(QWidget):
         words = QFontMetrics(theme.font()).horizontalAdvance(self.remedy.text())
         return max(theme.px(SIZE.remedy_w), words + 2 * SPACE.l)
 
+    def whole_width(self) -> int:
+        """How wide the row must be for its sentence to be read whole, px."""
+        buttons = sum(b.width() + SPACE.l for b in (self.more, self.remedy) if b.text())
+        return _WORDS_X + self.words.sizeHint().width() + buttons + SPACE.s
+
     def show_finding(self, weight: Weight, words: str, remedy: str = "", place: str = "", more: str = "") -> None:
         """Give it a finding: the words as they are read, the buttons' words ("" for none), the path it points at."""
         self.weight, self.place = weight, place
