@@ -90,7 +90,7 @@ def _word_place(words: Words, joins: _Joins, lines: Sequence[Trace], taken: Sequ
     for far in range(1, _FAR + 1):
         for distance in (far, -far):
             there = here.moved(way.x * distance, way.y * distance)
-            if joins.cut(there.grown(APART)) or not _within(there, inside) or any(there.meets(o) for o in others):
+            if joins.cut(there.grown(APART)) or not inside.holds(there) or any(there.meets(o) for o in others):
                 continue
             if any(t.touches(there) for t in free) or (crossed and not any(t.touches(there) for t in crossed)):
                 continue
@@ -107,7 +107,7 @@ def _block_shift(
     free = [t for t in lines if not t.touches(box.grown(1))]
     for dx, dy in _ways(box, joins):
         there = box.moved(dx, dy)
-        if not _within(there, outline.box) or joins.cut(there.grown(_BLOCK_APART)):
+        if not outline.box.holds(there) or joins.cut(there.grown(_BLOCK_APART)):
             continue
         if any(there.meets(b) for b in blocking) or any(t.touches(there.grown(1)) for t in free):
             continue
@@ -127,9 +127,3 @@ def _ways(box: Box, joins: _Joins) -> list[tuple[float, float]]:
         else:
             xs |= {j.left + apart - box.left, j.left - apart - box.right}
     return sorted(product(xs, ys), key=lambda d: (d[0] ** 2 + d[1] ** 2, d))
-
-
-def _within(box: Box, outer: Box) -> bool:
-    return (
-        box.left >= outer.left and box.top >= outer.top and box.right <= outer.right and box.bottom <= outer.bottom
-    )  # fmt: skip

@@ -1,7 +1,6 @@
 """A drafted piece as it is printed whole: its drawing, and the words that are read at the cutting table."""
 
-from collections.abc import Iterator, Sequence
-from itertools import pairwise
+from collections.abc import Iterator
 
 from msgspec import Struct
 
@@ -18,6 +17,7 @@ from studio.geometry import Box, Line, Path, Point
 from studio.units import Unit, spell, write_length
 from studio.words import Phrase, phrase, tr
 
+from .block_place import standing
 from .plan import PatternPiece
 from .reach import boxed
 from .title_block import HEIGHT, title_block
@@ -91,58 +91,14 @@ def cut_size(piece: Piece, unit: Unit) -> str:
 
 def _blocks(piece: Piece, said: Said, box: Box) -> tuple[Group, ...]:
     block = title_block(said.number, piece.name, cut_words(piece), cells(piece, said, cut_size(piece, said.unit)))
-    size = boxed(block.marks)[0].box
     if piece.id == "waistband":
-        waist = piece.edge("waist").path
-        wide = size.width
+        waist, wide = piece.edge("waist").path, boxed(block.marks)[0].box.width
         at = Point(
             waist.start.x * 0.625 - wide / 2, max(waist.start.y * 0.75, HEIGHT / 2 + 2) - HEIGHT / 2 + BETWEEN_WORDS
         )
-    elif box.height < HEIGHT + 14:
-        at = Point(box.left + box.width * 0.5, box.centre.y - HEIGHT / 2)
-    else:
-        at = _roomy(piece, size, Point(box.left + box.width * 0.3, box.top + min(90.0, box.height * 0.3)))
-    return (Group(block.name, moved(block.marks, *at)),)
-
-
-def _roomy(piece: Piece, block: Box, wanted: Point) -> Point:
-    """The wanted place for a block of words, or the one nearest to it where it lies on the piece as a whole, and clear
-    of what is marked there if it can.
-    """
-    box, ring = piece.cut_line.box, piece.cut_line.flat(1.0)
-    marked = [m.path.box.grown(14 if m.role == "dart" else 3) for m in piece.lines if m.role in KEPT_CLEAR]
-    marked += [Box(*s.at, *s.at).grown(s.size) for s in piece.spots if s.role != "notch"]
-
-    def clear(at: Point) -> bool:
-        return not any(block.moved(*at).meets(b) for b in marked)
-
-    def holds(at: Point) -> bool:
-        placed = block.moved(*at)
-        middle = placed.centre
-        xs, ys = (placed.left, middle.x, placed.right), (placed.top, middle.y, placed.bottom)
-        return all(_within(ring, Point(x, y)) for x in xs for y in ys)
-
-    if holds(wanted) and clear(wanted):
-        return wanted
-    steps = range(1, TRIES)
-    grid = (Point(box.left + box.width * i / TRIES, box.top + box.height * j / TRIES) for j in steps for i in steps)
-    held = [at for at in grid if holds(at)]
-    return min(([at for at in held if clear(at)] or held), key=wanted.distance, default=wanted)
-
-
-KEPT_CLEAR = ("dart", "pocket", "hip", "slit", "zip stop")
-"""Marks that a block of words does not cover."""
-TRIES = 24
-"""Places tried along each side of a piece for a block of words."""
-
-
-def _within(ring: Sequence[Point], p: Point) -> bool:
-    """Whether a place lies inside a closed run of points (a ray to the right crosses it an odd number of times)."""
-    crossed = False
-    for a, b in pairwise(ring):
-        if (a.y > p.y) != (b.y > p.y) and p.x < a.x + (b.x - a.x) * (p.y - a.y) / (b.y - a.y):
-            crossed = not crossed
-    return crossed
+        return (Group(block.name, moved(block.marks, *at)),)
+    wanted = Point(box.left + box.width * 0.3, box.top + min(90.0, box.height * 0.3))
+    return (standing(block, piece, wanted),)
 
 
 def _edge_words(piece: Piece, said: Said) -> Iterator[Mark]:
