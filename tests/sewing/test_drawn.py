@@ -12,8 +12,9 @@ from studio.draft.making import Making
 from studio.drawing import Drawing, Stroke, Words, flat_marks
 from studio.geometry import Box, Point, rectangle
 from studio.sewing import laid_flat, on_screen, picture, sewing_order
-from studio.sewing.drawn.flat import laid, skirt_laid
+from studio.sewing.drawn.flat import skirt_laid
 from studio.sewing.drawn.folds import folded
+from studio.sewing.drawn.laid import laid
 from studio.sewing.drawn.meeting import run
 from studio.sewing.drawn.torn import torn
 from studio.sewing.drawn.view import opened
@@ -91,16 +92,19 @@ def test_a_folded_strip_is_as_long_as_it_is():
 
 @pytest.mark.parametrize("style", STYLES)
 def test_laid_flat_it_has_half_of_everything(style: str):
-    """Half the waist, half the hem and the whole length: a part of a ring (a cone, unrolled)."""
+    """Half the waist, half the hem and the whole length: a part of a ring (a cone, unrolled), unless the hips shape it."""
     one = brief(style)
     draft = rack.draft(one)
     flat = laid(one, draft)
     assert flat.level(0).length == pytest.approx(min(draft.fact("waist_seam"), draft.fact("closed_girth")) / 2)
-    assert flat.down(0.7, 0, flat.long).length == pytest.approx(one.finished_length)
+    assert flat.at(0, flat.long).y - flat.at(0, 0).y == pytest.approx(one.finished_length)
     if flat.angle < math.pi:
         assert flat.level(flat.long).length == pytest.approx(draft.fact("hem_sweep") / 2)
     outline = strokes(skirt_laid(one, draft))[0].path
     assert outline.closed
+    if flat.deep:
+        return
+    assert flat.down(0.7, 0, flat.long).length == pytest.approx(one.finished_length)
     ring = (flat.level(0).length + flat.level(flat.long).length) / 2 * flat.long  # of any part of a ring
     assert Polygon(outline.flat(0.001)).area == pytest.approx(ring, rel=1e-3)
 
@@ -217,3 +221,30 @@ def test_a_screen_claims_no_true_size():
     assert "true size" in texts(found)[-1]
     assert "Skirt, wrong side" == texts(on_screen(found))[-1]
     assert texts(found)[:-1] == texts(on_screen(found))[:-1]
+
+
+def test_a_fitted_skirt_lies_as_wide_as_its_hips():
+    """Laid flat, a straight skirt is half as wide as its waist seam, its girth at the hips and its hem, each at its
+    height; it is not drawn as an A-line."""
+    one = brief(skirt__style="straight")
+    draft, flat = rack.draft(one), laid(one, rack.draft(one))
+    across = {down: flat.at(1, down).x - flat.at(-1, down).x for down in (0.0, one.hip_depth, one.finished_length)}
+    girths = [draft.fact(name) for name in ("closed_girth", "hip_girth", "hem_sweep")]
+    assert [g / 2 for g in girths] == pytest.approx(list(across.values()))
+    outline = strokes(skirt_laid(one, draft))[0].path
+    assert outline.box.width == pytest.approx(max(girths) / 2, abs=0.5)
+
+
+def test_seams_and_insets_show():
+    """Six gores show three at the front; a godet stands in each seam between them, as high as it is drafted."""
+    gored, inset = brief(skirt__style="gored"), brief(skirt__style="godet")
+    draft = rack.draft(inset)
+    godet = next(p for p in draft.pieces if p.id == "godet")
+    assert 2 == len(strokes(skirt_laid(gored, rack.draft(gored)), ink="seam"))
+    seams = [s.path for s in strokes(skirt_laid(inset, draft), ink="seam")]
+    sides = [p for p in seams if p.start.y > seams[0].start.y + 1]
+    assert (2, 4) == (len(seams) - len(sides), len(sides))  # two seams, and two sides of a godet in each
+    flat = laid(inset, draft)
+    foot = flat.long - godet.seam_line.box.height
+    tips = [flat.at(across, foot) for across in (-1 / 3, 1 / 3)]
+    assert all(min(p.start.distance(tip) for tip in tips) < 1e-6 for p in sides)

@@ -1,15 +1,9 @@
-"""The skirt laid flat, as it lies on a table: half its waist, half its hem, and the length between.
+"""The skirt laid flat, drawn: its outline, its seams, folds and darts, and what shows of its opening."""
 
-Laid flat, the front of any skirt is a part of a ring: its inner arc is half the waist seam, its outer arc half the hem,
-and it is as deep as the skirt is long. A tube is the ring of endless radius; a whole circle lies as half a disc.
-"""
-
-import math
 from collections.abc import Iterator
 from itertools import accumulate
 from typing import Final
 
-from msgspec import Struct
 from msgspec.structs import replace
 
 from studio.brief import Brief
@@ -18,81 +12,33 @@ from studio.draft.piece import PARTS
 from studio.drawing import Colour, Drawing, Group, Mark, Stroke
 from studio.drawing.dimension import dimension
 from studio.drawing.furniture import head, placed, placed_path, stroke
-from studio.geometry import Arc, Box, Line, Path, Point, joined, line
+from studio.geometry import Box, Point, joined, line, polyline
 from studio.units import Unit, spell, write_length
 from studio.words import phrase, tr
 
 from ..saying import panels
+from .laid import STRAIGHT, Laid, laid
 from .room import CLOTH, EDGE, ROOM, THIN, WORDS, around, caption, note, now
 
-_WIDEST: Final = math.pi
-"""A hem wider than half a circle falls in folds when it is laid flat."""
-_STRAIGHT: Final = 0.01
-"""Below this angle (radians) the sides are drawn parallel to each other."""
+_WRAPS: Final = 0.55
+"""How far across the free edge of a wrap lies."""
 _RIPPLES: Final = (0.34, 0.62, 0.25, 0.8, 0.45, 0.3, 0.7, 0.38, 0.55, 0.28, 0.66)
 """How far down folds run from a gathered edge, as shares of the way; any order that does not repeat to the eye."""
 
 
-class Laid(Struct, frozen=True):
-    """A skirt laid flat, mm: half the waist, half the hem, the length, and how high the band stands; places are told
-    by their share of the way across, from -1 to 1, and how far down they lie.
-    """
-
-    waist: float
-    hem: float
-    long: float
-    band: float
-
-    @property
-    def angle(self) -> float:
-        """The whole angle of the ring, radians."""
-        return max(-_WIDEST, min(_WIDEST, (self.hem - self.waist) / self.long))
-
-    @property
-    def radius(self) -> float:
-        """Of the waist seam."""
-        return self.waist / self.angle
-
-    def at(self, across: float, down: float) -> Point:
-        """A place on the skirt."""
-        if abs(self.angle) < _STRAIGHT:
-            return Point(across * (self.waist + (self.hem - self.waist) * down / self.long) / 2, down)
-        turn, r = across * self.angle / 2, self.radius
-        return Point(math.sin(turn) * (r + down), math.cos(turn) * (r + down) - r)
-
-    def level(self, down: float, across: float = 1.0) -> Path:
-        """A line across the skirt from left to right, square to its length."""
-        if abs(self.angle) < _STRAIGHT:
-            return Path((Line(self.at(-across, down), self.at(across, down)),))
-        half = math.degrees(self.angle / 2) * across
-        r = self.radius + down
-        centre = Point(0, -self.radius)
-        if r < 0:
-            return Path((Arc(centre, -r, 270 + half, -2 * half),))
-        return Path((Arc(centre, r, 90 + half, -2 * half),))
-
-    def down(self, across: float, start: float, end: float) -> Path:
-        """A line down the skirt."""
-        return Path((Line(self.at(across, start), self.at(across, end)),))
-
-
-def laid(brief: Brief, draft: Draft) -> Laid:
-    """The finished skirt, laid flat."""
-    waist = draft.fact("waist_seam")
-    if draft.has("closed_girth") and any(p.id == "waistband" for p in draft.pieces):
-        waist = min(waist, draft.fact("closed_girth"))
-    hem = draft.fact("hem_sweep") if draft.has("hem_sweep") else waist
-    return Laid(waist / 2, hem / 2, brief.finished_length, brief.waistband.depth)
-
-
 def _rows(brief: Brief, draft: Draft) -> list[tuple[tuple[Piece, ...], float, float]]:
     """Each ring of panels from the waist down: its pieces, and from where to where it hangs, mm below the waist."""
-    hung = [p for p in panels(draft.pieces) if p.row < PARTS]
+    within = _let_in(draft)
+    hung = [p for p in panels(draft.pieces) if p.row < PARTS and p not in within]
     rows = [tuple(p for p in hung if p.row == row) for row in sorted({p.row for p in hung})]
     deep = [max(p.seam_line.box.height for p in row) for row in rows]
     shares = [brief.finished_length * d / sum(deep) for d in deep]
     feet = list(accumulate(shares))
     return [(row, foot - share, foot) for row, foot, share in zip(rows, feet, shares, strict=True)]
+
+
+def _gathered(piece: Piece) -> bool:
+    return any(m.role == "gather" for m in piece.lines)
 
 
 def skirt_laid(brief: Brief, draft: Draft, *, line_width: float = EDGE, fill: Colour = "white") -> Drawing:
@@ -104,6 +50,8 @@ def skirt_laid(brief: Brief, draft: Draft, *, line_width: float = EDGE, fill: Co
     marks: list[Mark] = [Stroke(outline, "cut", line_width, fill=fill)]
     marks += _joins(brief, draft, one)
     marks += _folds(brief, draft, one)
+    marks += _insets(brief, draft, one)
+    marks += _opening(brief, one)
     if one.band:
         marks += _band_marks(one, line_width, fill)
     return (Group("skirt", tuple(marks)),)
@@ -112,7 +60,7 @@ def skirt_laid(brief: Brief, draft: Draft, *, line_width: float = EDGE, fill: Co
 def _band_marks(one: Laid, width: float, fill: Colour) -> Iterator[Mark]:
     """The band, as straight or as curved as its seam, and no further down than its circle's middle."""
     up = -one.band
-    if one.angle > _STRAIGHT:
+    if one.angle > STRAIGHT:
         up = -min(one.band, one.radius * 0.7)
     sides = (one.down(1, up, 0), one.down(-1, 0, up))
     path = joined((one.level(up), sides[0], one.level(0).reversed(), sides[1]))
@@ -123,6 +71,37 @@ def _joins(brief: Brief, draft: Draft, one: Laid) -> Iterator[Mark]:
     """Seams between tiers."""
     for _, _, foot in _rows(brief, draft)[:-1]:
         yield Stroke(one.level(foot), "seam", THIN)
+
+
+def _insets(brief: Brief, draft: Draft, one: Laid) -> Iterator[Mark]:
+    """Pieces let into the seams from the hem up: each a wedge as high and, at the hem, as wide as it is."""
+    for piece in _let_in(draft)[:1]:
+        (row, _, _), *_ = _rows(brief, draft)
+        seen, box = max(2, sum(p.cut for p in row) // 2), piece.seam_line.box
+        half = min(box.width / one.hem, 1 / seen)
+        for across in (2 * k / seen - 1 for k in range(1, seen)):
+            tip = one.at(across, one.long - box.height)
+            foot = (one.at(across + half * side, one.long) for side in (-1, 1))
+            for corner in foot:
+                yield Stroke(polyline((tip, corner)), "seam", THIN)
+
+
+def _let_in(draft: Draft) -> list[Piece]:
+    """What is let into the seams: it hangs below the first ring of panels, and is not gathered to it."""
+    hung = [p for p in panels(draft.pieces) if p.row < PARTS]
+    first = min(p.row for p in hung)
+    return [p for p in hung if p.row > first and not _gathered(p)]
+
+
+def _opening(brief: Brief, one: Laid) -> Iterator[Mark]:
+    """What shows of an opening at the front: its seam down to its end, with its buttons; or the free edge of a wrap."""
+    if brief.opening.place != "front" or brief.opening.kind == "none":
+        return
+    if brief.opening.kind == "wrap":
+        yield Stroke(one.down(_WRAPS, 0, one.long), "cut", THIN)
+        return
+    foot = min(brief.opening.zip_stop, one.long)
+    yield Stroke(one.down(0, 0, foot), "seam", THIN)
 
 
 def _folds(brief: Brief, draft: Draft, one: Laid) -> Iterator[Mark]:
@@ -137,6 +116,10 @@ def _folds(brief: Brief, draft: Draft, one: Laid) -> Iterator[Mark]:
             for k in range(1, n):
                 end = top + (foot - top) * _RIPPLES[k % len(_RIPPLES)]
                 yield Stroke(one.down(2 * k / n - 1, top, end), "plain", THIN)
+        elif (seen := sum(p.cut for p in row) // 2) > 1 and "hip" in roles:
+            end = foot - max((p.seam_line.box.height for p in _let_in(draft)), default=0.0)
+            for k in range(1, seen):
+                yield Stroke(one.down(2 * k / seen - 1, top, end), "seam", THIN)
         elif "dart" in roles:
             deep = max(m.path.box.height for p in row for m in p.lines if m.role == "dart")
             for across in (-0.45, 0.45):
