@@ -1,5 +1,7 @@
 """How a piece may lie on its cloth: along the grain, the right way up, on its band of the print, on the fold."""
 
+from collections.abc import Iterable
+
 from msgspec import Struct
 
 from studio.brief import Cloth, Held, PrintBand
@@ -47,8 +49,15 @@ def grain_down(piece: Piece) -> bool:
 
 def across(piece: Piece, cloth: Cloth) -> float:
     """How much of the cloth's width, as it lies, the piece takes with its grain along the cloth, mm."""
-    box = piece.cut_line.box if cloth.lies == "folded" and piece.on_fold else piece.as_cut.box
+    if cloth.lies == "folded" and piece.on_fold:
+        return piece.cut_line.box.width
+    box = piece.as_cut.box
     return box.width if grain_down(piece) else box.height
+
+
+def too_wide(pieces: Iterable[Piece], cloth: Cloth) -> tuple[Piece, ...]:
+    """The pieces of the main cloth that do not fit across it."""
+    return tuple(p for p in pieces if p.cloth == "main" and across(p, cloth) > cloth.usable + 1e-6)
 
 
 def ways(piece: Piece, cloth: Cloth) -> Ways:
