@@ -13,6 +13,7 @@ from .finding import WEIGHTS, Finding, Rule, Weight, Worked, rule_name
 from .held import held_on_cloth
 from .lining import lining_can_hang, lining_fits_cloth, lining_leaves_length, lining_lets_step
 from .match import print_matches_at_seam
+from .nap import one_way_respected
 from .opening import allowance_holds_zip, opening_passes_hips, stop_above_hem, zip_long_enough
 from .pleats import pleats_overlap, pleats_stay_shut_at_hip, pleats_take_cloth
 from .pockets import patch_fits, pocket_at_side_seam, pocket_clear_of_opening
@@ -35,7 +36,8 @@ RULES: tuple[Rule, ...] = (
     pocket_at_side_seam, pocket_clear_of_opening, patch_fits,
     as_typed,
     pleats_stay_shut_at_hip, pleats_overlap, pleats_take_cloth,
-    border_runs_along, border_on_cloth, motif_inside_face, print_matches_at_seam, held_on_cloth,
+    border_runs_along, border_on_cloth, motif_inside_face, print_matches_at_seam, one_way_respected,
+    held_on_cloth,
     pieces_fit_cloth, cloth_on_hand_suffices,
     hip_smaller_than_waist, measurement_unusual,
 )  # fmt: skip

@@ -14,6 +14,7 @@ from studio.styles import rack
 from studio.words import Phrase, phrase, tr
 
 from .finding import Finding, Worked, within
+from .on_band import off_its_band, taken_off
 
 WHOLE = 0.5
 """A motif that loses less than this (mm) at a line is whole."""
@@ -58,11 +59,13 @@ def border_on_cloth(w: Worked) -> Iterator[Finding]:
 
 def motif_inside_face(w: Worked) -> Iterator[Finding]:
     """No seam, fold or hem line runs through a band that the piece is to show. The remedy is the waistband's width
-    that holds it, or the place that frees it.
+    that holds it, or the place that frees it. A piece that a hand has taken off its band is laid back, or let go.
     """
+    taken = taken_off(w)
+    yield from off_its_band(w, "motif-inside-face", taken)
     seen: set[tuple[str, float]] = set()
     for placed in () if w.lay.folded else w.lay.placed:
-        if grain_down(placed.piece):
+        if grain_down(placed.piece) or any(placed is i.placed for i in taken):
             continue
         for band in w.brief.cloth.bands:
             if not shown_on(band, placed.piece) or (placed.piece.id, band.start) in seen:
