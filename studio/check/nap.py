@@ -13,8 +13,8 @@ TURN = phrase("Turn it"), phrase("Turn them")
 
 
 def one_way_respected(w: Worked) -> Iterator[Finding]:
-    """On cloth that has a top, no piece is held the other way up than the rest. The remedy turns it, or lets it go where
-    turned it would lie on another.
+    """On cloth that has a top, no piece is held the other way up than the rest. The remedy turns it, or lets it go
+    where turned it would lie on another.
     """
     ill = _against(w)
     if ill:
