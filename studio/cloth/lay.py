@@ -68,8 +68,8 @@ def lay_out(pieces: Iterable[Piece], cloth: Cloth) -> Lay:
     shift = 0.0 if folded else cloth.selvedge
     placed = tuple(_placed(c, way, at.moved(0, shift), folded) for c, way, at in spots)
     adrift = tuple(a for one in lies for a in one.adrift)
-    bound = min(length, bound)
-    return Lay(cloth.seen, length, bound, placed, misfits, adrift, folded, not misfits and length - bound < NEAR)
+    proven = not misfits and abs(length - bound) < NEAR  # shorter than can be is what is held on top of another
+    return Lay(cloth.seen, length, min(length, bound), placed, misfits, adrift, folded, proven)
 
 
 def least(copies: list[_Copy], wide: float, cloth: Cloth) -> float:

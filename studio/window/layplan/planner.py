@@ -68,7 +68,7 @@ class Planner(QObject):
         if same and self.running:
             return
         self.stop()
-        if on not in self._done and not docket.lay.proven and not docket.lay.misfits and docket.lay.placed:
+        if on not in self._done and may_be_bettered(docket):
             self._pause.start()
             self.changed.emit()
 
@@ -120,3 +120,14 @@ class Planner(QObject):
     def _forget(self) -> None:
         if self._ground in self._done:
             self._done.remove(self._ground)
+
+
+def may_be_bettered(docket: Docket) -> bool:
+    """Whether a shorter plan may be looked for."""
+    lay = docket.lay
+    return bool(lay.placed) and not lay.proven and not lay.misfits and not ill_held(docket)
+
+
+def ill_held(docket: Docket) -> bool:
+    """Whether pieces are held off the cloth or on each other: then no plan can be called good."""
+    return any(f.rule == "held-on-cloth" and f.weight == "stop" for f in docket.findings)
