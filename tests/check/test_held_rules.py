@@ -119,3 +119,20 @@ def test_what_is_held_as_it_lay_is_as_it_should_be():
             one = brief(style, **changes)
             every = {f"{p.piece.id}__{p.copy}": {} for p in make_up(one).lay.placed}
             assert told(one) == told(holding(one, **every))
+
+
+def test_bands_along_both_selvedges_are_asked_of_cloth_with_a_top():
+    """A border on each edge turns panels either way up: on one-way cloth one of them is left unused; one border alone
+    turns every piece that is cut along, the waistband too.
+    """
+    bands = (PrintBand(60.0, 200.0), PrintBand(1400.0, 1430.0, "waistband", "face centre"))
+    both = rack.edit(BORDER, {"cloth.bands": bands, "cloth.one_way": True})
+    (found,) = told(both)
+    says = "The band at 140.0 cm asks for pieces the other way up than the rest; this cloth has a top."
+    assert ("one-way-respected", says) == (found.rule, spell(found.says, "cm"))
+    after = make_up(rack.edit(both, found.remedy))
+    assert [] == told(after.brief)
+    for made in (after, make_up(rack.edit(BORDER, {"cloth.one_way": True}))):
+        assert {180} == {p.turn for p in made.lay.placed}
+    assert {0, 180} == {p.turn for p in make_up(both).lay.placed}
+    assert [] == told(rack.edit(both, {"cloth.one_way": False}))
