@@ -35,6 +35,16 @@ def fitted(w: Worked, piece: Piece) -> Way | None:
     return next((way for way in fit if not _stops(w, way[0])), None)
 
 
+def harmless(w: Worked, edit: Edit) -> Edit | None:
+    """An edit that leaves on the cloth what is on it now and brings no new stop, if need be with what is held by hand
+    let go, for it was held on another cloth or as another piece; None where it does not even so.
+    """
+    now, tries = {p.id for p in w.lay.misfits}, [edit]
+    if w.brief.cloth.held:
+        tries.append({**edit, "cloth.held": ()})
+    return next((one for one in tries if off_cloth(w.brief, one) <= now and not _stops(w, one)), None)
+
+
 def _ways(w: Worked, piece: Piece) -> Iterator[Way]:
     folded = w.brief.cloth.lies == "folded"
     yield from _bands(w) if piece.id == "waistband" else _by_cloth(w)
@@ -94,8 +104,9 @@ def _wider(w: Worked, piece: Piece) -> Iterator[Way]:
 def _stops(w: Worked, edit: Edit) -> bool:
     """Whether an edit brings a stop that was not there."""
     after = reworked(w.brief, edit)
-    have = {f.rule for rule in MAY_STOP for f in rule(w) if f.weight == "stop"}
-    return any(f.weight == "stop" and f.rule not in have for rule in MAY_STOP for f in rule(after))
+    before, now = ({(f.rule, f.where, f.piece) for rule in MAY_STOP for f in rule(one) if f.weight == "stop"}
+                   for one in (w, after))  # fmt: skip
+    return not now <= before
 
 
 def joined(piece: Piece, cloth: Cloth, allowance: float) -> tuple[int, float] | None:

@@ -28,8 +28,8 @@ def held_on_cloth(w: Worked) -> Iterator[Finding]:
     gone = [one for one, _ in ill]
     for one, says in ill:
         yield Finding("held-on-cloth", "stop", says, "cloth.held", one.piece, *let_go(w, gone))
-    tilted = [i for i in in_hand(w) if i.placed.turn % 180 != i.lies.ways[0].turn % 180 and i.held not in gone]
-    for i in tilted[:1]:
+    tilted = [i for i in in_hand(w) if i.placed.turn % 180 != i.lies.ways[0].turn % 180]
+    for i in [i for i in tilted if i.held not in gone][:1]:
         says = phrase("{p:word} is held across the grain.", p=i.placed.piece.name)
         yield Finding("held-on-cloth", "doubt", says, "cloth.held", i.held.piece, *let_go(w, [i.held for i in tilted]))
 
