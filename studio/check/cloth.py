@@ -26,14 +26,14 @@ def pieces_fit_cloth(w: Worked) -> Iterator[Finding]:
         text = FOLDED if cloth.lies == "folded" else OPEN
         says = phrase(text, p=piece.name, a=across(piece, cloth), u=cloth.usable)
         if parts is not None:
-            says = phrase(text + IN_PARTS, **says.values, n=parts[0], x=parts[1])
+            says = phrase(IN_PARTS, **says.values, n=parts[0], x=parts[1])
         remedy, does = way or (None, None)
         yield Finding("pieces-fit-cloth", "stop", says, "cloth.width", piece.id, remedy, does)
 
 
 OPEN = "{p:word} lies {a} across cloth that has {u} between its selvedges."
 FOLDED = "{p:word} lies {a} across folded cloth that has {u} from fold to selvedge."
-IN_PARTS = " It would fit in {n:count} parts, joined on the straight grain, each {x} wide with its allowances."
+IN_PARTS = "{p:word} lies {a} across, the cloth holds {u}: {n:count} parts of {x} fit, joined on the straight grain."
 
 
 def cloth_on_hand_suffices(w: Worked) -> Iterator[Finding]:
