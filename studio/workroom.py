@@ -1,17 +1,20 @@
 """The one function that window, command line and tests call: a brief in, everything made up from it out."""
 
 from msgspec import Struct
-from msgspec.structs import replace
 
 from studio.brief import Brief
 from studio.check import Finding, Worked, findings
 from studio.cloth.better import plans
 from studio.cloth.buying import cloth_needed, what_to_buy
+from studio.cloth.found import Found, ground
 from studio.cloth.lay import lay_out
 from studio.cloth.placed import Lay
 from studio.draft import Draft, Fact, Notion, Piece
 from studio.styles import rack
 from studio.units import shop_length
+
+NONE = Found()
+"""No plan but the one at a glance."""
 
 
 class Docket(Struct, frozen=True):
@@ -43,15 +46,14 @@ class Docket(Struct, frozen=True):
         return {f.name: f.value for f in self.facts}[name]
 
 
-def make_up(brief: Brief, before: Docket | None = None) -> Docket:
+def make_up(brief: Brief, found: Found = NONE) -> Docket:
     """Draft, lay and check.  Pure: an equal brief gives an equal docket.
 
-    A better lay that was found for the docket `before` is kept where the same outlines lie on the same cloth.
+    The lay is that which was `found` for the same outlines on the same cloth, else the one at a glance.
     """
     draft = rack.draft(brief)
-    if before is not None and before.brief.cloth == brief.cloth and outlines(before.draft) == outlines(draft):
-        return _docket(brief, draft, moved_to(before.lay, draft.pieces))
-    return _docket(brief, draft, lay_out(draft.pieces, brief.cloth))
+    kept = found.lay(ground(draft.pieces, brief.cloth), draft.pieces) if found.plans else None
+    return _docket(brief, draft, kept or lay_out(draft.pieces, brief.cloth))
 
 
 def relaid(docket: Docket, lay: Lay) -> Docket:
@@ -68,23 +70,6 @@ def bettered(docket: Docket, seconds: float) -> Docket:
         if lay.length < found.length - 1e-3 or (lay.length <= found.length + 1e-3 and lay.bound > found.bound):
             found = lay
     return docket if found is docket.lay else relaid(docket, found)
-
-
-def outlines(draft: Draft) -> tuple[object, ...]:
-    """All of a draft that a lay plan depends on: outlines, what lies on bands and repeats, grain, and how many."""
-    return tuple(
-        (p.id, p.cut, p.mirrored, p.row, p.grain, p.cut_line, p.edges, *(m.path for m in p.lines if m.role == "fold"))
-        for p in draft.pieces
-        if p.cloth == "main"
-    )
-
-
-def moved_to(lay: Lay, pieces: tuple[Piece, ...]) -> Lay:
-    """A lay of the same outlines, redrafted: each place holds the piece as it is now."""
-    now = {p.id: p for p in pieces}
-    placed = tuple(replace(p, piece=now[p.piece.id]) for p in lay.placed)
-    adrift = tuple(replace(a, piece=now[a.piece.id]) for a in lay.adrift)
-    return replace(lay, placed=placed, adrift=adrift, misfits=tuple(now[p.id] for p in lay.misfits))
 
 
 def _docket(brief: Brief, draft: Draft, lay: Lay) -> Docket:

@@ -1,25 +1,72 @@
 """What is kept and what is made anew when a brief is made up."""
 
+import pytest
 from briefs import brief
 
-from studio.brief import PrintBand
+from studio.brief import Held, PrintBand
 from studio.cloth.better import plans
+from studio.cloth.found import MOST, Found, ground
 from studio.styles import rack
-from studio.workroom import make_up, relaid
+from studio.workroom import Docket, make_up, relaid
 
 
-def test_a_better_lay_is_kept_while_the_outlines_are_the_same():
-    """Another button leaves the plan as good as it was; another length asks for a new one."""
+@pytest.fixture(scope="module")
+def better() -> Docket:
+    """Gores on a plan by their shapes, shorter than the one at a glance."""
     first = make_up(brief("gored"))
     *_, best = plans(first.pieces, first.brief.cloth, 1.0)
-    better = relaid(first, best)
-    assert better.lay.length < first.lay.length
-    assert better.fact("cloth_needed") < first.fact("cloth_needed")
-    same = make_up(rack.edit(first.brief, {"fastening.button_diameter": 20.0}), before=better)
+    docket = relaid(first, best)
+    assert docket.lay.length < first.lay.length
+    assert docket.fact("cloth_needed") < first.fact("cloth_needed")
+    return docket
+
+
+def kept(*dockets: Docket) -> Found:
+    """The memory of these lays."""
+    found = Found()
+    for d in dockets:
+        found = found.kept(ground(d.pieces, d.brief.cloth), d.lay)
+    return found
+
+
+@pytest.mark.parametrize(
+    "edit",
+    [
+        {"fastening.button_diameter": 20.0}, {"gathers.rows": 3}, {"cloth.name": "Blue"}, {"cloth.price": 9.0},
+        {"cloth.weight": 120.0}, {"cloth.on_hand": 1234.0}, {"cloth.shrinkage": 0.05}, {"cloth.photo": "abc"},
+        {"title": "For Sunday"}, {"paper.size": "A3"}, {"lining.kind": "A-line"},
+    ],
+)  # fmt: skip
+def test_an_edit_that_touches_no_piece_on_the_cloth_keeps_the_plan(better: Docket, edit: dict):
+    """Buttons, a name, a price, the length on hand: the plan that was found stays, of the pieces as they are now."""
+    same = make_up(rack.edit(better.brief, edit), kept(better))
     assert better.lay.length == same.lay.length
     assert {id(p) for p in same.pieces} >= {id(p.piece) for p in same.lay.placed}
-    longer = rack.edit(first.brief, {"skirt.length": 700.0})
-    assert make_up(longer) == make_up(longer, before=better)
+
+
+@pytest.mark.parametrize(
+    "edit",
+    [
+        {"skirt.length": 700.0}, {"cloth.width": 1500.0}, {"cloth.gap": 3.0}, {"cloth.one_way": True},
+        {"cloth.lies": "folded"}, {"cloth.selvedge": 20.0}, {"cloth.shrinkage_across": 0.02}, {"skirt.gores": 8},
+        {"cloth.held": (Held("waistband", 0, 10.0, 20.0),)}, {"cloth.bands": (PrintBand(20.0, 90.0, "waistband"),)},
+    ],
+)  # fmt: skip
+def test_an_edit_that_moves_a_line_asks_for_a_new_plan(better: Docket, edit: dict):
+    """Another length, another width, a piece held: made up with what was found before or without, it is the same."""
+    other = rack.edit(better.brief, edit)
+    assert make_up(other) == make_up(other, kept(better))
+
+
+def test_a_step_taken_back_brings_the_found_plan_back(better: Docket):
+    """Through edits and back, each skirt has the plan that was found for it; the memory stays small."""
+    others = [make_up(rack.edit(better.brief, {"skirt.length": 500.0 + 5 * k})) for k in range(MOST + 3)]
+    few, many = kept(better, *others[: MOST - 1]), kept(better, *others)
+    assert better.lay.length == make_up(better.brief, few).lay.length
+    assert MOST == len(many.plans) == len(kept(*others, *others).plans)
+    assert make_up(better.brief) == make_up(better.brief, many)
+    shorter = make_up(better.brief, kept(make_up(better.brief), better)).lay
+    assert better.lay.length == shorter.length
 
 
 def test_a_line_that_moves_on_its_piece_asks_for_a_new_lay():
@@ -30,4 +77,4 @@ def test_a_line_that_moves_on_its_piece_asks_for_a_new_lay():
     one = brief(skirt__cut="along", cloth__bands=(band,), cloth__width=1500.0, seams__hem=40.0, skirt__length=620.0)
     other = rack.edit(one, {"seams.hem": 50.0, "skirt.length": 610.0})
     assert make_up(one).draft.piece("skirt").cut_line == make_up(other).draft.piece("skirt").cut_line
-    assert make_up(other) == make_up(other, before=make_up(one))
+    assert make_up(other) == make_up(other, kept(make_up(one)))

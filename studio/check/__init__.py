@@ -5,7 +5,7 @@ from msgspec.structs import replace
 from .as_typed import as_typed
 from .band import band_needs_shape, closed_girth_holds, interfacing_fits
 from .body import hip_smaller_than_waist, measurement_unusual
-from .border import border_on_cloth, border_runs_along, motif_inside_face
+from .border import border_on_cloth, border_runs_along
 from .buttons import button_fits_band, hole_inside_extension
 from .circle import hem_too_deep_for_curve, level_after_hanging
 from .cloth import cloth_on_hand_suffices, pieces_fit_cloth
@@ -13,6 +13,8 @@ from .finding import WEIGHTS, Finding, Rule, Weight, Worked, rule_name
 from .held import held_on_cloth
 from .lining import lining_can_hang, lining_fits_cloth, lining_leaves_length, lining_lets_step
 from .match import print_matches_at_seam
+from .motif import motif_inside_face
+from .nap import one_way_respected
 from .opening import allowance_holds_zip, opening_passes_hips, stop_above_hem, zip_long_enough
 from .pleats import pleats_overlap, pleats_stay_shut_at_hip, pleats_take_cloth
 from .pockets import patch_fits, pocket_at_side_seam, pocket_clear_of_opening
@@ -35,7 +37,8 @@ RULES: tuple[Rule, ...] = (
     pocket_at_side_seam, pocket_clear_of_opening, patch_fits,
     as_typed,
     pleats_stay_shut_at_hip, pleats_overlap, pleats_take_cloth,
-    border_runs_along, border_on_cloth, motif_inside_face, print_matches_at_seam, held_on_cloth,
+    border_runs_along, border_on_cloth, motif_inside_face, print_matches_at_seam, one_way_respected,
+    held_on_cloth,
     pieces_fit_cloth, cloth_on_hand_suffices,
     hip_smaller_than_waist, measurement_unusual,
 )  # fmt: skip

@@ -1,27 +1,19 @@
-"""Rules about a print that runs in bands: whether pieces can lie on them, and whether a motif stays whole."""
+"""Rules about a print that runs in bands: whether pieces can lie on them."""
 
 import math
 from collections.abc import Iterator
-from typing import Any
 
-from msgspec.structs import replace
-
-from studio.brief import PrintBand
-from studio.cloth.placed import Placed
 from studio.cloth.ways import grain_down, shown_on
-from studio.draft import Piece
 from studio.styles import rack
-from studio.words import Phrase, phrase, tr
+from studio.words import phrase
 
-from .finding import Finding, Worked, within
-
-WHOLE = 0.5
-"""A motif that loses less than this (mm) at a line is whole."""
+from .finding import Finding, Worked, reworked, within
+from .fitting import harmless
 
 
 def border_runs_along(w: Worked) -> Iterator[Finding]:
     """Bands run along the selvedge, so a panel shows one round its hem only when it is cut along the cloth that lies
-    open. The remedy cuts it so.
+    open. The remedy cuts or lays it so, where that fits the cloth and stops nothing else.
     """
     cloth = w.brief.cloth
     for band in cloth.bands:
@@ -30,14 +22,17 @@ def border_runs_along(w: Worked) -> Iterator[Finding]:
             continue
         if cloth.lies == "folded":
             says = phrase("On folded cloth no piece can be laid on the band at {b}.", b=band.start)
-            yield Finding("border-runs-along", "doubt", says, "cloth.lies", pieces[0].id, {"cloth.lies": "open"}, OPEN)
+            edit = harmless(w, {"cloth.lies": "open"})
+            does = OPEN if edit else None
+            yield Finding("border-runs-along", "doubt", says, "cloth.lies", pieces[0].id, edit, does)
             return
         if all(grain_down(p) for p in pieces):
             says = phrase("The band at {b} runs along the selvedge, and {p:word} is cut across the cloth.",
                           b=band.start, p=pieces[0].name)  # fmt: skip
-            cuts = "skirt.cut" in rack.declarations(w.brief)
-            edit = {"skirt.cut": "along", "skirt.panels": 0} if cuts else None
-            does = phrase("Cut along the cloth") if cuts else None
+            known = rack.declarations(w.brief)
+            along = {"skirt.cut": "along", "skirt.panels": 0}
+            edit = harmless(w, {p: v for p, v in along.items() if p in known}) if "skirt.cut" in known else None
+            does = phrase("Cut along the cloth") if edit else None
             yield Finding("border-runs-along", "doubt", says, "cloth.bands", pieces[0].id, edit, does)
 
 
@@ -52,58 +47,7 @@ def border_on_cloth(w: Worked) -> Iterator[Finding]:
         hem = math.floor(w.brief.hem - a.off)
         fits = a.band.by == "hem" and w.brief.seams.hem_kind != "faced" and within(w, "seams.hem", hem)
         edit = {"seams.hem": float(hem)} if fits else None
-        does = phrase("Hem {h}", h=hem * 1.0) if fits else None
+        if edit and any(b.piece.id == a.piece.id for b in reworked(w.brief, edit).lay.adrift):
+            edit = None  # it has no hem, or another band asks for more
+        does = phrase("Hem {h}", h=hem * 1.0) if edit else None
         yield Finding("border-on-cloth", "doubt", says, "cloth.bands", a.piece.id, edit, does)
-
-
-def motif_inside_face(w: Worked) -> Iterator[Finding]:
-    """No seam, fold or hem line runs through a band that the piece is to show. The remedy is the waistband's width
-    that holds it, or the place that frees it.
-    """
-    seen: set[tuple[str, float]] = set()
-    for placed in () if w.lay.folded else w.lay.placed:
-        if grain_down(placed.piece):
-            continue
-        for band in w.brief.cloth.bands:
-            if not shown_on(band, placed.piece) or (placed.piece.id, band.start) in seen:
-                continue
-            cut = [(name, y) for name, y in _lines(placed) if band.start + WHOLE < y < band.end - WHOLE]
-            if not cut or not _touches(placed, band):
-                continue
-            seen.add((placed.piece.id, band.start))
-            name, y = cut[0]
-            text = "The {l:word} of {p:word} cuts the band at {b}, {d} from its edge."
-            d = min(y - band.start, band.end - y)
-            says = phrase(text, l=tr(name), p=placed.piece.name, b=band.start, d=d)
-            edit, does = _freed(w, placed, band)
-            yield Finding("motif-inside-face", "doubt", says, "cloth.bands", placed.piece.id, edit, does)
-
-
-def _freed(w: Worked, placed: Placed, band: PrintBand) -> tuple[dict[str, Any] | None, Phrase | None]:
-    """The edit after which the piece shows the whole band."""
-    high, wide = band.end - band.start, w.brief.waistband.width
-    if placed.piece.row == 0 and high > wide + WHOLE:
-        tall = math.ceil(high / 5 - 1e-9) * 5.0
-        return (
-            ({"waistband.width": tall}, phrase("Waistband {t} wide", t=tall))
-            if within(w, "waistband.width", tall)
-            else (None, None)
-        )
-    by = "face centre" if placed.piece.row == 0 else "hem"
-    if band.by == by:
-        return None, None
-    moved = tuple(replace(b, by=by) if b == band else b for b in w.brief.cloth.bands)
-    does = phrase("Lay the band’s face on it") if placed.piece.row == 0 else phrase("Lay the hem on its edge")
-    return {"cloth.bands": moved}, does
-
-
-def _touches(placed: Placed, band: PrintBand) -> bool:
-    return placed.at.y < band.end and placed.at.y + placed.across > band.start
-
-
-def _lines(placed: Placed) -> list[tuple[str, float]]:
-    """The lines that bound what a piece shows, and where they lie across the cloth, mm from its first edge."""
-    piece: Piece = placed.piece
-    found = [(e.name, e.path.start) for e in piece.edges if e.name in ("waist", "top", "hem", "foot")]
-    found += [("fold", m.path.start) for m in piece.lines if m.role == "fold"]
-    return [(name, placed.on_cloth(at).y) for name, at in found]

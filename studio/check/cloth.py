@@ -2,58 +2,38 @@
 
 from collections.abc import Iterator
 
-from studio.brief import Brief
 from studio.cloth.buying import cloth_needed
 from studio.cloth.ways import across
-from studio.draft import Piece
-from studio.styles import rack
-from studio.styles.style import Edit
-from studio.words import Phrase, phrase
+from studio.words import phrase
 
-from .finding import Finding, Worked, off_cloth
-from .rebanded import narrower
+from .finding import Finding, Worked
+from .fitting import fitted, joined
 
 
 def pieces_fit_cloth(w: Worked) -> Iterator[Finding]:
     """Every piece fits between the selvedges with its grain along the cloth.
 
-    The remedy cuts the skirt in as many panels as the cloth asks, or across it, or makes the band narrower.
+    The remedy is the first of these that makes it fit: as many panels as the cloth asks, a band that is narrower or of
+    two pieces, cloth laid open, panels cut across, more panels or gores, cloth just so wide. Where nothing parts the
+    piece, the words say in how many it would fit, joined on the straight grain: n parts of a piece c wide, each with
+    the allowance a at its joins, are (c + 2a(n − 1)) / n wide (derived).
     """
-    wide = w.brief.cloth.usable
+    cloth = w.brief.cloth
     panels = [p for p in w.lay.misfits if p.id != "waistband"]
     for piece in [p for p in w.lay.misfits if p.id == "waistband"] + panels[:1]:
-        says = phrase(
-            FOLDED if w.brief.cloth.lies == "folded" else OPEN, p=piece.name, a=across(piece, w.brief.cloth), u=wide
-        )
-        remedy, does = _fit(w, piece)
+        way = fitted(w, piece)
+        parts = joined(piece, cloth, w.brief.seams.allowance) if way is None or "cloth.width" in way[0] else None
+        text = FOLDED if cloth.lies == "folded" else OPEN
+        says = phrase(text, p=piece.name, a=across(piece, cloth), u=cloth.usable)
+        if parts is not None:
+            says = phrase(IN_PARTS, **says.values, n=parts[0], x=parts[1])
+        remedy, does = way or (None, None)
         yield Finding("pieces-fit-cloth", "stop", says, "cloth.width", piece.id, remedy, does)
 
 
 OPEN = "{p:word} lies {a} across cloth that has {u} between its selvedges."
 FOLDED = "{p:word} lies {a} across folded cloth that has {u} from fold to selvedge."
-
-
-def _fit(w: Worked, piece: Piece) -> tuple[Edit | None, Phrase | None]:
-    if piece.id == "waistband":
-        return narrower(w.brief)
-    for edit, says in FEWER:
-        if not edit.keys() <= rack.declarations(w.brief).keys() or edit == _now(w.brief, edit):
-            continue
-        if not off_cloth(w.brief, edit) - {"waistband"}:
-            return edit, phrase(says)
-    return None, None
-
-
-FEWER: tuple[tuple[Edit, str], ...] = (
-    ({"skirt.panels": 0}, "As many panels as the cloth asks"),
-    ({"skirt.cut": "across", "skirt.panels": 0}, "Cut across, as few panels as fit"),
-    ({"skirt.cut": "across"}, "Cut across, as few panels as fit"),
-)
-"""What makes panels fit, and how it is said; the first that does is offered."""
-
-
-def _now(brief: Brief, edit: Edit) -> Edit:
-    return {path: rack.value(brief, path) for path in edit}
+IN_PARTS = "{p:word} lies {a} across, the cloth holds {u}: {n:count} parts of {x} fit, joined on the straight grain."
 
 
 def cloth_on_hand_suffices(w: Worked) -> Iterator[Finding]:

@@ -8,6 +8,7 @@ from msgspec import Struct
 from studio.brief import Brief
 from studio.cloth.lay import lay_out
 from studio.cloth.placed import Lay
+from studio.cloth.ways import too_wide
 from studio.draft import Draft
 from studio.styles import rack
 from studio.words import Phrase, phrase, tr
@@ -47,10 +48,17 @@ def within(w: Worked, path: str, value: float) -> bool:
     return one.least <= value <= one.most
 
 
+def reworked(brief: Brief, edit: Mapping[str, Any]) -> Worked:
+    """What a rule would look at once a remedy is taken."""
+    after = rack.edit(brief, edit)
+    draft = rack.draft(after)
+    return Worked(after, draft, lay_out(draft.pieces, after.cloth))
+
+
 def off_cloth(brief: Brief, edit: Mapping[str, Any]) -> set[str]:
     """The pieces too wide for the cloth once a remedy is taken, by id."""
     after = rack.edit(brief, edit)
-    return {p.id for p in lay_out(rack.draft(after).pieces, after.cloth).misfits}
+    return {p.id for p in too_wide(rack.draft(after).pieces, after.cloth)}
 
 
 def edit_words(brief: Brief, edit: Mapping[str, Any]) -> Phrase:

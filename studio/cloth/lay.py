@@ -14,7 +14,7 @@ from studio.draft import Piece
 from studio.geometry import Point
 
 from .placed import Lay, Placed
-from .ways import Way, Ways, on_cloth, phase, turned_over, ways
+from .ways import Way, Ways, on_cloth, phase, too_wide, turned_over, ways
 
 NEAR = 0.01
 """A plan that is longer than any must be by less than this (mm) cannot be bettered with shears."""
@@ -50,9 +50,9 @@ _Spot = tuple[_Copy, Way, Point]
 def lay_out(pieces: Iterable[Piece], cloth: Cloth) -> Lay:
     """Lay every copy of the pieces cut from the main cloth, between the selvedges."""
     wide, lies = cloth.usable, [ways(p, cloth) for p in pieces if p.cloth == "main"]
-    copies = [c for one in lies for c in _copies(one, cloth)]
-    fitting = [c for c in copies if c.across <= wide + 1e-6]
-    misfits = tuple({c.lies.piece.id: c.lies.piece for c in copies if c.across > wide + 1e-6}.values())
+    misfits = too_wide((one.piece for one in lies), cloth)
+    unfit = {p.id for p in misfits}
+    fitting = [c for one in lies if one.piece.id not in unfit for c in _copies(one, cloth)]
     orders = (lambda c: (-c.along, -c.across), lambda c: (-c.across, -c.along), lambda c: (-c.along * c.across,))
     held = [(c, way, at) for c in fitting for way, at in _held(c, cloth)]
     free = [c for c in fitting if not any(c is one for one, _, _ in held)]
@@ -68,8 +68,8 @@ def lay_out(pieces: Iterable[Piece], cloth: Cloth) -> Lay:
     shift = 0.0 if folded else cloth.selvedge
     placed = tuple(_placed(c, way, at.moved(0, shift), folded) for c, way, at in spots)
     adrift = tuple(a for one in lies for a in one.adrift)
-    bound = min(length, bound)
-    return Lay(cloth.seen, length, bound, placed, misfits, adrift, folded, not misfits and length - bound < NEAR)
+    proven = not misfits and abs(length - bound) < NEAR  # shorter than can be is what is held on top of another
+    return Lay(cloth.seen, length, min(length, bound), placed, misfits, adrift, folded, proven)
 
 
 def least(copies: list[_Copy], wide: float, cloth: Cloth) -> float:

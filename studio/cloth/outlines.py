@@ -67,6 +67,15 @@ def laid(found: Plan, task: Task, least: float = 0.0) -> Lay:
     return Lay(cloth.seen, found.length, bound, placed, (), adrift, folded, found.length - bound < 0.01)
 
 
+def spots(lay: Lay, task: Task) -> tuple[Spot, ...]:
+    """A lay of the task's pieces as the planner knows it."""
+    lies = {one.piece.id: one for one in task.lies}
+    return tuple(
+        _spot(Held(p.piece.id, p.copy, p.at.x, p.at.y, p.turn, p.mirrored), lies[p.piece.id], task.cloth)  # type: ignore[arg-type]
+        for p in lay.placed
+    )
+
+
 def _part(lies: Ways, cloth: Cloth) -> Part:
     """The outline of a piece, or of its half with the fold on top, and how it may lie."""
     piece, way = lies.piece, lies.ways[0]

@@ -1,5 +1,8 @@
 """How a piece may lie on its cloth: along the grain, the right way up, on its band of the print, on the fold."""
 
+from collections.abc import Iterable
+from typing import Literal
+
 from msgspec import Struct
 
 from studio.brief import Cloth, Held, PrintBand
@@ -47,8 +50,15 @@ def grain_down(piece: Piece) -> bool:
 
 def across(piece: Piece, cloth: Cloth) -> float:
     """How much of the cloth's width, as it lies, the piece takes with its grain along the cloth, mm."""
-    box = piece.cut_line.box if cloth.lies == "folded" and piece.on_fold else piece.as_cut.box
+    if cloth.lies == "folded" and piece.on_fold:
+        return piece.cut_line.box.width
+    box = piece.as_cut.box
     return box.width if grain_down(piece) else box.height
+
+
+def too_wide(pieces: Iterable[Piece], cloth: Cloth) -> tuple[Piece, ...]:
+    """The pieces of the main cloth that do not fit across it."""
+    return tuple(p for p in pieces if p.cloth == "main" and across(p, cloth) > cloth.usable + 1e-6)
 
 
 def ways(piece: Piece, cloth: Cloth) -> Ways:
@@ -119,7 +129,10 @@ def band_of(placed: Placed, cloth: Cloth) -> PrintBand | None:
 
 def _free(piece: Piece, cloth: Cloth) -> tuple[Way, ...]:
     turns = (90, 270) if grain_down(piece) else (0, 180)
-    return tuple(Way(turn) for turn in (turns[:1] if cloth.one_way else turns))
+    if not cloth.one_way:
+        return tuple(Way(turn) for turn in turns)
+    asked = {band_turn(b, cloth) for b in cloth.bands if b.holds != "nothing" and cloth.lies == "open"}
+    return (Way(180 if asked == {180} and not grain_down(piece) else turns[0]),)  # as what lies on bands does
 
 
 def _on_fold(piece: Piece) -> Way:
@@ -145,13 +158,17 @@ def shown_on(band: PrintBand, piece: Piece) -> bool:
     return piece.row == int(band.holds.removeprefix("tier "))
 
 
-def _on_band(piece: Piece, box: Box, band: PrintBand, cloth: Cloth) -> Way:
-    """Where the piece lies when what is asked of it is on the band."""
+def band_turn(band: PrintBand, cloth: Cloth) -> Literal[0, 180]:
+    """How what lies on a band is turned: as its motif stands, or with its hem or top towards the nearer selvedge."""
     far_half = (band.start + band.end) / 2 >= cloth.washed / 2
     outward = (band.by == "top") != far_half  # what is laid lies towards the nearer selvedge
-    first = band.tops == "first" or (band.tops == "either" and outward)
-    turn = 0 if first else 180
-    line, edge = _line(piece, band, first)
+    return 0 if band.tops == "first" or (band.tops == "either" and outward) else 180
+
+
+def _on_band(piece: Piece, box: Box, band: PrintBand, cloth: Cloth) -> Way:
+    """Where the piece lies when what is asked of it is on the band."""
+    turn = band_turn(band, cloth)
+    line, edge = _line(piece, band, turn == 0)
     down = line - box.top if turn == 0 else box.bottom - line
     return Way(turn, across=edge - down - cloth.selvedge)
 

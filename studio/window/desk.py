@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from studio.brief import Brief
 from studio.brief.skirt_file import save
+from studio.cloth.found import Found, ground
 from studio.cloth.placed import Lay
 from studio.history import History
 from studio.styles import rack
@@ -31,6 +32,7 @@ class Desk(QObject):
         self.file: Path | None = None
         self._drafted = self.history  # the last that could be made up
         self._docket: Docket | None = None
+        self._found = Found()  # lay plans, for when a step is taken back
         self._pause = QTimer(self)
         self._pause.setSingleShot(True)
         self._pause.setInterval(0)
@@ -45,7 +47,7 @@ class Desk(QObject):
     def docket(self) -> Docket:
         """What is made up from the brief as it is now."""
         if self._docket is None or self._docket.brief is not self.brief:
-            self._docket = make_up(self.brief, before=self._docket)
+            self._docket = make_up(self.brief, self._found)
         self._drafted = self.history
         return self._docket
 
@@ -62,6 +64,7 @@ class Desk(QObject):
     def relay(self, planned: Docket, lay: Lay) -> None:
         """Take a better lay plan of a docket, if that is still the one on the desk and its own is longer."""
         if self._docket is planned and planned.brief is self.brief and _better(lay, planned.lay):
+            self._found = self._found.kept(ground(planned.pieces, planned.brief.cloth), lay)
             self._docket = relaid(planned, lay)
             self.made_up.emit(self._docket)
 

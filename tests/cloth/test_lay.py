@@ -204,6 +204,15 @@ def test_what_is_held_badly_is_told():
         assert "held-on-cloth" not in {f.rule for f in make_up(rack.edit(made.brief, found.remedy)).findings}
 
 
+def test_pieces_held_on_top_of_each_other_are_no_best_plan():
+    """Two panels held at one place take less cloth than there can be: that is not called the best possible."""
+    both = (Held("skirt", 0, 0.0, 15.0), Held("skirt", 1, 0.0, 15.0))
+    made = make_up(brief(skirt__cut="along", skirt__panels=2, cloth__width=715.0, cloth__held=both))
+    assert "held-on-cloth" in {f.rule for f in made.findings}
+    assert not made.lay.proven
+    assert made.lay.bound <= made.lay.length
+
+
 def test_the_bound_is_true_for_shapes():
     """Gores nest, so the plan at a glance must not claim a length that their true shapes could better."""
     for style in ("gored", "godet", "circle"):

@@ -7,20 +7,21 @@ import pytest
 from opening import field, settle, type_in
 
 from studio.brief import Brief
+from studio.cloth.found import Found
 from studio.trouble import Trouble
 from studio.window import desk
 from studio.window.running import Faults
 from studio.window.shop import Shop
-from studio.workroom import Docket, make_up
+from studio.workroom import make_up
 
 
 def break_at(waist: float, fault: Exception) -> Any:
     """Drafting that breaks down at one waist."""
 
-    def broken(brief: Brief, before: Docket | None = None) -> Any:
+    def broken(brief: Brief, found: Found) -> Any:
         if brief.body.waist == waist:
             raise fault
-        return make_up(brief, before)
+        return make_up(brief, found)
 
     return broken
 

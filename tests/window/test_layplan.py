@@ -8,7 +8,7 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
-from studio.brief import PrintBand
+from studio.brief import Held, PrintBand
 from studio.geometry import Point
 from studio.window.layplan import LayPlan
 from studio.window.shop import Shop
@@ -153,6 +153,18 @@ def test_what_does_not_fit_is_said(shop: Shop):
     shop.desk.edit("cloth.width", 600.0)
     view = to_lay(shop)
     assert "does not fit" in view.says.text()
+    assert not view.look.isEnabled()
+
+
+def test_what_is_held_badly_is_not_called_good(shop: Shop):
+    """Two panels held at one place: the line says so, nothing is looked for, and no share of the best is named."""
+    both = (Held("skirt", 0, 0.0, 15.0), Held("skirt", 1, 0.0, 15.0))
+    for path, value in (("skirt.cut", "along"), ("skirt.panels", 2), ("cloth.width", 715.0), ("cloth.held", both)):
+        shop.desk.edit(path, value)
+    view = to_lay(shop)
+    assert "held off the cloth or on each other" in view.says.text()
+    assert "best possible" not in view.says.text()
+    assert not view.planner.running
     assert not view.look.isEnabled()
 
 

@@ -6,12 +6,15 @@ This runs where it is called and takes the seconds it is given; `planning` has i
 import math
 import time
 from collections.abc import Iterator
+from typing import TypeAlias
 
 from studio.cloth.plan import bound, engine, press, prove, rows, shuffle, solver, stir
 from studio.cloth.plan.installed import engine_installed
-from studio.cloth.plan.problem import Plan, Problem
+from studio.cloth.plan.problem import Plan, Problem, Spot
 from studio.cloth.plan.sound import sound
 from studio.cloth.plan.table import Laid, Table
+
+Spots: TypeAlias = tuple[Spot, ...]
 
 ALIKE = 0.01
 """A plan not longer than its bound by more than this (mm) is proven best: no shears cut finer."""
@@ -28,15 +31,19 @@ def first_plan(problem: Problem) -> Plan:
     return _Best(Table(problem)).plan()
 
 
-def plans(problem: Problem, seconds: float = 60.0, seed: int = 1, with_engine: bool | None = None) -> Iterator[Plan]:
+def plans(
+    problem: Problem, seconds: float = 60.0, seed: int = 1, with_engine: bool | None = None, start: Spots = ()
+) -> Iterator[Plan]:
     """A plan at once, then only better ones: shorter, or with more known of how short a plan can be.
 
+    `start` is a plan in hand: where it is sound, none is longer.
     The problem has no misfits. Without the engine (None: if it is installed) plans come from rows and from unrest
     alone; the engine's trouble ends its part, never the search. The same seed need not give the same plans, since the
     clock has a say.
     """
     until = time.monotonic() + seconds
     best = _Best(Table(problem))
+    best.take(best.table.found(start))
     yield (plan := best.plan())
     if plan.proven:
         return

@@ -12,6 +12,7 @@ from collections import deque
 from pathlib import Path
 
 import msgspec
+from msgspec.structs import replace
 
 from studio.cloth.plan.installed import engine_installed
 from studio.cloth.plan.problem import Plan, Problem
@@ -55,7 +56,8 @@ class Planning:
                 env={**os.environ, "PYTHONPATH": os.pathsep.join(filter(None, (_ROOT, os.environ.get("PYTHONPATH"))))},
                 creationflags=getattr(subprocess, "CREATE_NO_WINDOW", 0),
             )
-            self._reader = threading.Thread(target=self._read, args=(self._worker, plan), daemon=True)
+            task = replace(self._task, start=plan.spots) if plan else self._task
+            self._reader = threading.Thread(target=self._read, args=(self._worker, task, plan), daemon=True)
             self._reader.start()
 
     def poll(self) -> Plan | None:
@@ -79,12 +81,12 @@ class Planning:
         if self._reader is not None:
             self._reader.join(1.0)
 
-    def _read(self, worker: "subprocess.Popen[bytes]", best: Plan | None) -> None:
+    def _read(self, worker: "subprocess.Popen[bytes]", task: Task, best: Plan | None) -> None:
         """Hand on the worker's plans, each better than the last; then say how it ended."""
         assert worker.stdin and worker.stdout and worker.stderr
         with worker.stdin, worker.stdout, worker.stderr:
             try:
-                worker.stdin.write(msgspec.json.encode(self._task) + b"\n")
+                worker.stdin.write(msgspec.json.encode(task) + b"\n")
                 worker.stdin.flush()
             except OSError:
                 pass  # it has ended already, and says why below

@@ -1,6 +1,7 @@
 """The cutting table: every copy with the ways it may lie, and where any two of them would touch."""
 
 import math
+from collections.abc import Iterable
 from functools import cached_property
 from typing import NamedTuple
 
@@ -9,7 +10,8 @@ import numpy as np
 from studio.cloth.plan import convex
 from studio.cloth.plan.clear import Forbidden, forbidden
 from studio.cloth.plan.convex import Array
-from studio.cloth.plan.problem import NEAR, Copy, Outline, Problem, Spot, copies, laid, phase_point
+from studio.cloth.plan.problem import NEAR, Copy, Outline, Problem, Spot, copies, phase_point
+from studio.cloth.plan.problem import laid as laid_out
 
 SLACK = 3e-4
 """Hollows shallower than this share of a part's size are filled: they hold nothing."""
@@ -120,13 +122,31 @@ class Table:
         """All copies as the plan tells them, the held ones too."""
         return (*(self.spot(s) for s in sorted(free)), *self.held_spots)
 
+    def found(self, spots: Iterable[Spot]) -> list[Laid]:
+        """Spots of the free copies as they lie here, each in the way most like it; what lies in none is left out."""
+        copies = {(c.part.id, c.number): k for k, c in enumerate(self.free)}
+        laid = []
+        for s in spots:
+            if (copy := copies.get((s.part, s.copy))) is None:
+                continue
+            shape = self._shape(laid_out(self.free[copy].part.outline, s.turn, s.mirrored)[0])
+            ways = [(self._unlike(k, s), k) for k in self.choices[copy] if self.stances[k].shape == shape]
+            laid += [Laid(copy, min(ways)[1], s.x, s.y)] if ways else []
+        return laid
+
+    def _unlike(self, stance: int, spot: Spot) -> tuple[float, float, bool]:
+        """How far from its place across and its phase a spot lies, and whether it is turned otherwise."""
+        s = self.stances[stance]
+        off = abs((spot.x - s.phase + s.repeat / 2) % s.repeat - s.repeat / 2) if s.repeat else 0.0
+        return abs(spot.y - (spot.y if s.across is None else s.across)), off, s.turn != spot.turn
+
     def _ways(self, copy: Copy) -> tuple[int, ...]:
         part, found, seen = copy.part, [], set()
         for way in part.ways:
             turn, mirrored, across = way.turn % 360, copy.mirrored, way.across
             if part.fold:  # its other half, and never off the fold
                 turn, mirrored, across = 0, copy.mirrored != (turn == 180), 0.0
-            shape = self._shape(laid(part.outline, turn, mirrored)[0])
+            shape = self._shape(laid_out(part.outline, turn, mirrored)[0])
             repeat = part.grid.repeat if part.grid else None
             phase = (part.grid.offset - phase_point(part, turn, mirrored)) % part.grid.repeat if part.grid else 0.0
             stance = Stance(shape, turn, mirrored, across, repeat, phase)
@@ -138,7 +158,7 @@ class Table:
         return tuple(found)
 
     def _held(self, copy: Copy, spot: Spot) -> int:
-        shape = self._shape(laid(copy.part.outline, spot.turn, spot.mirrored)[0])
+        shape = self._shape(laid_out(copy.part.outline, spot.turn, spot.mirrored)[0])
         return self._stance(Stance(shape, spot.turn, spot.mirrored, spot.y, None, 0.0))
 
     def _stance(self, stance: Stance) -> int:

@@ -11,7 +11,7 @@ from typing import BinaryIO
 
 import msgspec
 
-from studio.cloth.plan.problem import Plan, Problem
+from studio.cloth.plan.problem import Plan, Problem, Spot
 
 
 class Task(msgspec.Struct, frozen=True):
@@ -21,6 +21,7 @@ class Task(msgspec.Struct, frozen=True):
     seconds: float
     seed: int
     with_engine: bool
+    start: tuple[Spot, ...] = ()
 
 
 def main() -> None:
@@ -31,7 +32,7 @@ def main() -> None:
     threading.Thread(target=_watch, args=(sys.stdin.buffer,), daemon=True).start()
     from studio.cloth.plan import improve
 
-    for plan in improve.plans(task.problem, task.seconds, task.seed, task.with_engine):
+    for plan in improve.plans(task.problem, task.seconds, task.seed, task.with_engine, task.start):
         _tell(lines, plan)
     lines.flush()
     os._exit(0)  # the engine's thread may have seconds to go

@@ -1,11 +1,12 @@
 """Pictures of cloths, laid flat: kept by the desktop for this maker, and fetched by name when they are painted."""
 
 import hashlib
+import math
 from functools import lru_cache
 from pathlib import Path
 
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QStandardPaths, Qt
-from PySide6.QtGui import QImage, QPixmap
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QRectF, QStandardPaths, Qt
+from PySide6.QtGui import QImage, QPainter, QPixmap
 
 from studio.files import put_file
 
@@ -35,6 +36,22 @@ def keep(image: QImage) -> str:
         picture.cache_clear()
         scaled.cache_clear()
     return name
+
+
+def begun(image: QImage, at: float, repeat: float | None) -> QImage:
+    """The picture begun where a motif starts, `at` dots along it, as the print goes on: so the first motif's place on
+    the cloth says where it lies. A picture without a whole repeat stays as it is.
+    """
+    if repeat is None or not 1 <= repeat <= image.width() or at % repeat == 0:
+        return image
+    turned, whole = QImage(image.size(), QImage.Format.Format_RGB32), math.floor(image.width() / repeat) * repeat
+    with QPainter(turned) as painter:
+        painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
+        place = QRectF(-(at % repeat), 0, whole, image.height())
+        while place.left() < image.width():
+            painter.drawImage(place, image, QRectF(0, 0, whole, image.height()))
+            place.translate(whole, 0)
+    return turned
 
 
 @lru_cache(maxsize=4)

@@ -1,6 +1,7 @@
 """The cloth as it is painted, at any scale: its ground, the bands of its print, and which way their motifs stand."""
 
 import math
+from collections.abc import Iterator
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -29,7 +30,7 @@ def paint_print(painter: QPainter, cloth: Cloth, start: float, end: float, scale
 
 
 def _paint_picture(painter: QPainter, cloth: Cloth, start: float, end: float, scale: float) -> bool:
-    """The photograph, whole repeats of it after one another; False where it is not here."""
+    """The photograph, whole repeats of it after one another from the first motif; False where it is not here."""
     seen = scaled(cloth.photo, math.ceil(cloth.washed * scale * painter.device().devicePixelRatio()))
     if seen.isNull():
         return False
@@ -37,9 +38,15 @@ def _paint_picture(painter: QPainter, cloth: Cloth, start: float, end: float, sc
     long = seen.width() * mm
     step = math.floor(long / cloth.repeat) * cloth.repeat if cloth.repeat and cloth.repeat <= long else long
     painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
-    for k in range(math.floor(start / step), math.ceil(end / step)):
-        painter.drawPixmap(QRectF(k * step, 0, step, cloth.washed), seen, QRectF(0, 0, step / mm, seen.height()))
+    for at in starts(cloth, step, start, end):
+        painter.drawPixmap(QRectF(at, 0, step, cloth.washed), seen, QRectF(0, 0, step / mm, seen.height()))
     return True
+
+
+def starts(cloth: Cloth, step: float, start: float, end: float) -> Iterator[float]:
+    """Where the print starts anew, so many mm apart, as far as it shows between two places along the cloth."""
+    first = math.floor((start - cloth.offset) / step)
+    return (cloth.offset + k * step for k in range(first, math.ceil((end - cloth.offset) / step)))
 
 
 def _paint_motifs(
@@ -55,8 +62,8 @@ def _paint_motifs(
     painter.setPen(QPen(theme.colour("accent", _MOTIF), 0))
     painter.setBrush(theme.colour("accent", _BAND))
     middle = (band.start + band.end) / 2
-    for k in range(math.floor((start - cloth.offset) / step), math.ceil((end - cloth.offset) / step)):
-        painter.drawPath(motif.translated(QPointF(cloth.offset + (k + 0.5) * step, middle)))
+    for at in starts(cloth, step, start, end):
+        painter.drawPath(motif.translated(QPointF(at + step / 2, middle)))
     painter.setBrush(Qt.BrushStyle.NoBrush)
 
 

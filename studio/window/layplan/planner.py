@@ -1,13 +1,15 @@
 """The planner beside the window: asked for a docket's plan, it hands on better ones as they come."""
 
+from collections import deque
 from typing import Final, Protocol
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from studio.cloth.outlines import Task, laid, task
+from studio.cloth.found import MOST, Ground, ground
+from studio.cloth.outlines import Task, laid, spots, task
 from studio.cloth.plan.planning import Planning
 from studio.cloth.plan.problem import Plan
-from studio.workroom import Docket, outlines
+from studio.workroom import Docket
 
 PAUSE: Final = 400
 """The maker has paused when nothing was edited for so long (ms)."""
@@ -24,7 +26,7 @@ class Search(Protocol):
 
     @property
     def running(self) -> bool: ...
-    def begin(self) -> None: ...
+    def begin(self, plan: Plan) -> None: ...
     def poll(self) -> Plan | None: ...
     def stop(self) -> None: ...
 
@@ -41,9 +43,10 @@ class Planner(QObject):
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
         self._docket: Docket | None = None
+        self._ground: Ground = ()
         self._task: Task | None = None
         self._search: Search | None = None
-        self._done: Task | None = None  # searched to the end, or stopped by the maker
+        self._done: deque[Ground] = deque(maxlen=MOST)  # searched to the end, or stopped by the maker
         self._pause, self._look = QTimer(self), QTimer(self)
         self._pause.setSingleShot(True)
         self._pause.setInterval(PAUSE)
@@ -57,25 +60,27 @@ class Planner(QObject):
         return self._search is not None or self._pause.isActive()
 
     def plan(self, docket: Docket) -> None:
-        """Better the plan of this docket, as soon as the maker pauses; a search for the same cloth goes on."""
-        same = self._docket is not None and docket.lay.placed and _alike(self._docket, docket)
-        self._docket = docket
-        if same and (self.running or (self._task is not None and self._task == self._done)):
+        """Better the plan of this docket, as soon as the maker pauses; a search for the same pieces on the same cloth
+        goes on, and one that came to its end is not begun again.
+        """
+        on = ground(docket.pieces, docket.brief.cloth)
+        same, self._docket, self._ground = on == self._ground, docket, on
+        if same and self.running:
             return
         self.stop()
-        if not docket.lay.proven and not docket.lay.misfits and docket.lay.placed:
+        if on not in self._done and may_be_bettered(docket):
             self._pause.start()
             self.changed.emit()
 
     def again(self) -> None:
         """Look once more, however long it was looked before."""
-        self._done = None
         if self._docket is not None and not self.running:
+            self._forget()
             self._begin()
 
     def halt(self) -> None:
         """The maker has seen enough: this cloth is not looked at again unless she says so."""
-        self._done = self._task
+        self._done.append(self._ground)
         self.stop()
 
     def stop(self) -> None:
@@ -91,12 +96,9 @@ class Planner(QObject):
 
     def _begin(self) -> None:
         assert self._docket is not None
-        self._task = task(self._docket.pieces, self._docket.brief.cloth)
-        if self._task == self._done:
-            self.changed.emit()
-            return
+        lay, self._task = self._docket.lay, task(self._docket.pieces, self._docket.brief.cloth)
         self._search = self._searching(self._task)
-        self._search.begin()
+        self._search.begin(Plan(lay.length, lay.bound, spots(lay, self._task)))
         self._look.start()
         self.changed.emit()
 
@@ -111,9 +113,21 @@ class Planner(QObject):
         if plan is not None:
             self.better.emit(docket, laid(plan, task, docket.lay.bound))
         if over or (plan is not None and plan.proven):
-            self._done = None if search.trouble else task
+            if not search.trouble:
+                self._done.append(self._ground)
             self.stop()
 
+    def _forget(self) -> None:
+        if self._ground in self._done:
+            self._done.remove(self._ground)
 
-def _alike(one: Docket, other: Docket) -> bool:
-    return one is other or (one.brief.cloth == other.brief.cloth and outlines(one.draft) == outlines(other.draft))
+
+def may_be_bettered(docket: Docket) -> bool:
+    """Whether a shorter plan may be looked for."""
+    lay = docket.lay
+    return bool(lay.placed) and not lay.proven and not lay.misfits and not ill_held(docket)
+
+
+def ill_held(docket: Docket) -> bool:
+    """Whether pieces are held off the cloth or on each other: then no plan can be called good."""
+    return any(f.rule == "held-on-cloth" and f.weight == "stop" for f in docket.findings)

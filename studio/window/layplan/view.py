@@ -14,7 +14,7 @@ from ..tool import chrome
 from ..widgets.label import Elided
 from ..widgets.strokes import hairline
 from .hand import HandTable
-from .planner import Planner
+from .planner import Planner, ill_held, may_be_bettered
 
 
 class LayPlan(QWidget):
@@ -98,7 +98,7 @@ class LayPlan(QWidget):
             return
         self.says.setText(spell(words(docket, running, engine_installed()), self.table.unit))
         self.look.setText(tr("Stop looking") if running else tr("Look for a better plan"))
-        self.look.setEnabled(running or not (docket.lay.proven or docket.lay.misfits))
+        self.look.setEnabled(running or may_be_bettered(docket))
         self.turn.setEnabled(self.table.chosen is not None)
         self.release.setEnabled(bool(docket.brief.cloth.held))
 
@@ -108,6 +108,8 @@ def words(docket: Docket, running: bool, with_engine: bool) -> Phrase:
     lay = docket.lay
     if lay.misfits:
         return phrase("{p:word} does not fit the cloth.", p=lay.misfits[0].name)
+    if ill_held(docket):
+        return phrase("Takes {l}, but some pieces are held off the cloth or on each other.", l=lay.length)
     if lay.proven:
         return phrase("Takes {l}: the best possible.", l=lay.length)
     if not with_engine:

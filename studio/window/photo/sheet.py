@@ -230,10 +230,11 @@ class PhotoSheet(Leaf):
 
     def _use(self) -> None:
         assert self.flat is not None
-        image = _image(self.flat.photo)
-        width = round(image.height() * self.flat.mm_per_dot, 1)
+        image, dot = _image(self.flat.photo), self.flat.mm_per_dot
+        width = round(image.height() * dot, 1)
+        repeat = self.strip.repeat / dot if self.strip.repeat else None
         try:
-            name = pictures.keep(image)
+            name = pictures.keep(pictures.begun(image, self.strip.offset / dot, repeat))
         except OSError:
             if not self._without:
                 self._without = True

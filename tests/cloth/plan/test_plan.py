@@ -5,6 +5,7 @@ import subprocess
 import sys
 
 import pytest
+from brute import few_boxes, least_length
 from cases import NAMES, any_problem, kept, rectangle
 from checker import faults
 
@@ -62,6 +63,25 @@ def test_boxes_are_proven_best(name: str, least: float):
     assert least == pytest.approx(plan.length, abs=0.01)
     assert least == pytest.approx(plan.bound, abs=0.01)
     assert [] == faults(kept(name), plan)
+
+
+@pytest.mark.parametrize("batch", range(8))
+def test_what_is_proven_is_so(batch: int):
+    """Of a few boxes every plan there is was tried: what is called best possible is, no bound is above the least
+    length, and "at least so much of the best possible" is never more than the truth.
+    """
+    proven = 0
+    for seed in range(batch * 12, batch * 12 + 12):
+        problem = few_boxes(seed)
+        assert () == misfits(problem)
+        *_, plan = plans(problem, seconds=0.5, with_engine=False)
+        least = least_length(problem, round(plan.length))
+        assert plan.length >= least - 0.01, seed
+        assert plan.bound <= least + 0.01, seed
+        assert plan.share <= least / plan.length + 1e-6, seed
+        assert not plan.proven or least == pytest.approx(plan.length, abs=0.01), seed
+        proven += plan.proven
+    assert proven >= 6
 
 
 def test_rows_alone_without_the_engine():
