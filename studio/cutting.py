@@ -1,9 +1,9 @@
 """The order of cutting: the lay plan as one cuts it, every place measured from the cut end and the first edge."""
 
 from collections.abc import Iterator
-from typing import Final
 
 from studio.brief import Brief, PrintBand
+from studio.brief.bands import LINES
 from studio.cloth.placed import Lay, Placed
 from studio.cloth.ways import band_of
 from studio.paper.sizes import paper_size
@@ -12,9 +12,6 @@ from studio.sewing.cautions import CAUTIONS
 from studio.units import spell
 from studio.words import Phrase, phrase, tr
 from studio.workroom import Docket
-
-LINES: Final = {"hem": "hem line", "top": "seam line at the top", "fold": "fold", "face centre": "middle of its face"}
-"""What of a piece is laid on a band, as it is said."""
 
 
 def cutting_order(docket: Docket) -> tuple[Phrase, ...]:

@@ -51,8 +51,12 @@ class Form(QScrollArea):
 
     def light(self, path: str) -> None:
         """Light the field of a path from outside; "" for none."""
-        for one, entry in self.fields.items():
-            entry.set_lit(one == path)
+        for entry in self.fields.values():
+            entry.light(path)
+
+    def hint(self, path: str) -> str:
+        """What is in hand, in one sentence; "" where no field of this form speaks of the path."""
+        return next((e.hint for one, e in self.fields.items() if path == one or path.startswith(f"{one}.")), "")
 
     def reveal(self, path: str) -> None:
         """Put the cursor into a field, wherever it is."""
