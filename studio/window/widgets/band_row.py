@@ -49,6 +49,7 @@ class BandRow(QWidget):
         self._cloth = Cloth()
         self._before: PrintBand | None = None  # the band before the edit that is going on
         self._offered: dict[str, tuple[str, ...]] = {}
+        self._said: tuple[object, ...] = ()
         self._plate = Fade(self)
         self.title, self.wide = Label("", self, bold=True), Label("", self, "small", "quiet")
         self.remove = SmallButton("remove", tr("Remove this band"), self)
@@ -230,9 +231,13 @@ class BandRow(QWidget):
     def _describe(self) -> None:
         """Say what is wrong, and for a screen reader of which band everything is."""
         says, title = self.fault or self._standing, self.title.text()
+        wrong = self._pair.wrong if self.fault else tuple(self.ends) if says else ()
+        if (title, says, wrong, self.unit) == self._said:  # not again at each keystroke
+            return
+        self._said = (title, says, wrong, self.unit)
         self.fault_line.setText(says)
         self.fault_line.setVisible(bool(says))
-        self._pair.describe(title, says, (self._pair.wrong if self.fault else tuple(self.ends)) if says else ())
+        self._pair.describe(title, says, wrong)
         for name, pick in self.picks.items():
             speak(pick, title, name)
             pick.view().setAccessibleName(pick.accessibleName())
