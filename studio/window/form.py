@@ -54,15 +54,20 @@ class Form(QScrollArea):
         for entry in self.fields.values():
             entry.light(path)
 
+    def entry(self, path: str) -> Entry | None:
+        """The field that a path speaks of, or a part of it; None where this form has none."""
+        return next((e for one, e in self.fields.items() if path == one or path.startswith(f"{one}.")), None)
+
     def hint(self, path: str) -> str:
         """What is in hand, in one sentence; "" where no field of this form speaks of the path."""
-        return next((e.hint for one, e in self.fields.items() if path == one or path.startswith(f"{one}.")), "")
+        entry = self.entry(path)
+        return entry.hint if entry else ""
 
     def reveal(self, path: str) -> None:
         """Put the cursor into a field, wherever it is."""
-        entry = self.fields[path]
-        entry.take_in_hand()
-        self.ensureWidgetVisible(entry, 0, SPACE.xl)
+        entry = self.entry(path)
+        assert entry is not None
+        self.ensureWidgetVisible(entry.take_in_hand(path), 0, SPACE.xl)
 
     def in_hand(self) -> Entry | None:
         """The field that has the focus."""

@@ -37,14 +37,20 @@ class BandDrag(Struct, frozen=True):
         return tuple(sorted((*self.others, *now), key=lambda b: b.start))
 
 
+def end_near(bands: tuple[PrintBand, ...], across: float, near: float) -> tuple[int, bool] | None:
+    """Which band has an end within `near` mm, the nearest, and whether that is its first; None where none has."""
+    ends = [(abs(b.start - across), k, True) for k, b in enumerate(bands)]
+    ends += [(abs(b.end - across), k, False) for k, b in enumerate(bands)]
+    far, k, first = min(ends, default=(near + 1, 0, True))
+    return (k, first) if far <= near else None
+
+
 def take_band(bands: tuple[PrintBand, ...], across: float, near: float) -> BandDrag | None:
     """The end of a band within `near` mm, or a new one that begins here, for the skirt; None on a band, or if there are
     too many.
     """
-    ends = [(abs(b.start - across), k, True) for k, b in enumerate(bands)]
-    ends += [(abs(b.end - across), k, False) for k, b in enumerate(bands)]
-    far, k, first = min(ends, default=(near + 1, 0, True))
-    if far <= near:
+    if found := end_near(bands, across, near):
+        k, first = found
         one = bands[k]
         stays, goes = (one.end, one.start) if first else (one.start, one.end)
         return BandDrag(bands[:k] + bands[k + 1 :], one, stays, goes)

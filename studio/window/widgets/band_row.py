@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import Any, Final
 
 from msgspec.structs import replace
-from PySide6.QtCore import QRectF, Signal
+from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QApplication, QGridLayout, QHBoxLayout, QWidget
 
@@ -90,6 +90,11 @@ class BandRow(QWidget):
         """Light the row: it is in hand, or the pointer is on its band."""
         self.lit = on
         self._plate.to(on)
+
+    def take_in_hand(self) -> None:
+        """Put the cursor where the band begins, so that what is typed replaces what is there."""
+        self.ends["start"].setFocus(Qt.FocusReason.OtherFocusReason)
+        self.ends["start"].selectAll()
 
     def settle(self) -> None:
         """Take what has been typed as meant, and end the edit."""

@@ -86,10 +86,12 @@ class Bands(Entry):
             row.give_up()
         self._end()
 
-    def take_in_hand(self) -> None:
-        super().take_in_hand()
-        if self.rows:
-            self.rows[0].ends["start"].selectAll()
+    def take_in_hand(self, path: str = "") -> QWidget:
+        row = next((row for k, row in enumerate(self.rows) if path in (self.path, f"{self.path}.{k}")), None)
+        if row is None:
+            return super().take_in_hand(path)
+        row.take_in_hand()
+        return row
 
     def light(self, path: str) -> None:
         for k, row in enumerate(self.rows):
@@ -188,8 +190,7 @@ class Bands(Entry):
             row = self._make(band)
             self._take(row)
             self._finish()
-            row.ends["start"].setFocus(Qt.FocusReason.OtherFocusReason)
-            row.ends["start"].selectAll()
+            row.take_in_hand()
             self.added.emit(row)
 
     def _remove(self, row: BandRow) -> None:

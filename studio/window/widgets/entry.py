@@ -85,9 +85,10 @@ class Entry(QWidget):
         self._take_back()
         self._finish()
 
-    def take_in_hand(self) -> None:
-        """Put the cursor into the field, with what it holds selected."""
+    def take_in_hand(self, path: str = "") -> QWidget:
+        """Put the cursor into the field, or the part of it that a path speaks of; what is then to be in view."""
         self.controls[0].setFocus(Qt.FocusReason.ShortcutFocusReason)
+        return self
 
     def set_lit(self, on: bool) -> None:
         """Light the field from outside, because the pointer is on its line or its finding."""

@@ -414,6 +414,25 @@ def test_rows_follow_what_is_drawn_on_the_cloth(cloth: Shop):
     assert 2 == len(bands(cloth).rows)
 
 
+def test_a_band_at_the_edge_of_the_cloth_lights_its_row(cloth: Shop):
+    """With the pointer on the end of a band its row is lit, a click puts the cursor there, and nothing is moved."""
+    to_view(cloth, "lay")
+    table = cloth.window.table.canvas.lay.table
+    at = QPoint(round(table.view.x - 10), round(table.view.y + 1330 * table.view.scale))
+    QTest.mouseMove(table, at)
+    settle(cloth)
+    assert [False, True] == [r.lit for r in bands(cloth).rows]
+    QTest.mouseClick(table, Qt.MouseButton.LeftButton, pos=at)
+    settle(cloth)
+    assert row(cloth, 1).ends["start"].hasFocus()
+    assert "129.0" == row(cloth, 1).ends["start"].selectedText()
+    assert (HEM, FACE) == now(cloth)
+    QTest.mouseMove(table, at + QPoint(60, -60))
+    row(cloth, 0).remove.setFocus()
+    settle(cloth)
+    assert [True, False] == [r.lit for r in bands(cloth).rows]
+
+
 def test_bands_may_be_said_before_anything_is_known_of_the_print(shop: Shop):
     """On a plain cloth the first band added shows at once in the lay plan."""
     to_view(shop, "lay")
