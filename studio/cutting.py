@@ -1,9 +1,9 @@
 """The order of cutting: the lay plan as one cuts it, every place measured from the cut end and the first edge."""
 
 from collections.abc import Iterator
-from typing import Final
 
 from studio.brief import Brief, PrintBand
+from studio.brief.bands import LINES
 from studio.cloth.placed import Lay, Placed
 from studio.cloth.ways import band_of
 from studio.cloth.which import which_copy
@@ -15,8 +15,6 @@ from studio.units import spell
 from studio.words import Phrase, phrase, tr
 from studio.workroom import Docket
 
-LINES: Final = {"hem": "hem line", "top": "seam line at the top", "fold": "fold", "face centre": "middle of its face"}
-"""What of a piece is laid on a band, as it is said."""
 OPEN = "Lay it out in one layer, right side up, the first selvedge away from you."
 FOLDED = "Fold it along its length, selvedge on selvedge, right side in, the fold away from you."
 

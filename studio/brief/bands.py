@@ -8,6 +8,7 @@ from ..units import Unit, Unreadable, read_length, spell, write_length
 from ..words import phrase, tr
 from .records import PrintBand
 
+PATH: Final = "cloth.bands"
 MOST: Final = 12
 """Bands of one cloth."""
 WIDEST: Final = 3200.0
@@ -43,6 +44,31 @@ def write_bands(bands: tuple[PrintBand, ...], unit: Unit, *, bare: bool = False)
 def usual_hold(holds: str) -> str:
     """What of a piece is laid on a band where nothing is said: a skirt's hem, the middle of a waistband's face."""
     return "face centre" if holds == "waistband" else "hem"
+
+
+LINES: Final = {"hem": "hem line", "top": "seam line at the top", "fold": "fold", "face centre": "middle of its face"}
+"""What of a piece is laid on a band, as it is said."""
+
+
+def lines_of(holds: str) -> tuple[str, ...]:
+    """What of a piece may be laid on a band that is for it, the usual first; nothing of nothing."""
+    match holds:
+        case "nothing":
+            return ()
+        case "waistband":
+            return ("face centre", "fold", "hem", "top")
+    return ("hem", "top", "face centre")
+
+
+def line_words(holds: str, by: str) -> str:
+    """What of a piece is laid on a band, in words: the lower line of a waistband is no hem, that of a tier may be."""
+    lower = "lower seam line" if holds == "waistband" else "hem or lower seam line"
+    return lower if by == "hem" and holds != "skirt" else LINES[by]
+
+
+def bands_at(path: str, bands: tuple[PrintBand, ...]) -> tuple[PrintBand, ...]:
+    """The bands that a path speaks of: all of them at cloth.bands, one at cloth.bands.0."""
+    return tuple(b for k, b in enumerate(bands) if path in (PATH, f"{PATH}.{k}"))
 
 
 def _band(said: str, unit: Unit) -> PrintBand:

@@ -203,12 +203,19 @@ class PrintBand(Record, frozen=True):
     `tops` is the edge of the cloth that the motif's top points to; where that is given, the piece lies so.
     """
 
-    start: Annotated[float, Meta(ge=0, le=3200)]
-    end: Annotated[float, Meta(ge=0, le=3200)]
-    holds: Literal[
-        "skirt", "waistband", "tier 1", "tier 2", "tier 3", "tier 4", "tier 5", "tier 6", "nothing"] = "skirt"
-    by: Literal["hem", "top", "fold", "face centre"] = "hem"
-    tops: Literal["either", "first", "second"] = "either"
+    start: Annotated[float, mm(
+        "From", 0, 3200, "Where the band begins, across the cloth from its first selvedge.", step=5, usual=0)]
+    end: Annotated[float, mm(
+        "To", 0, 3200, "Where the band ends, across the cloth from its first selvedge.", step=5, usual=200)]
+    holds: Annotated[Literal[
+        "skirt", "waistband", "tier 1", "tier 2", "tier 3", "tier 4", "tier 5", "tier 6", "nothing"], one_of(
+            "For", "What is to show the band; nothing, where it only runs there.")] = "skirt"
+    by: Annotated[Literal["hem", "top", "fold", "face centre"], one_of(
+        "Laid by", "The line of the piece that is laid on the band: on its edge nearer to a selvedge; the middle of "
+        "a face on its middle.")] = "hem"
+    tops: Annotated[Literal["either", "first", "second"], one_of(
+        "Motif", "Which way its motif stands, seen with the first selvedge at the top; the piece then lies so."
+    )] = "either"
 
     def __post_init__(self) -> None:  # noqa: D105
         if self.end <= self.start:

@@ -2,10 +2,15 @@
 
 import math
 from collections.abc import Iterator
+from typing import Any
 
-from studio.cloth.ways import grain_down, shown_on
+from msgspec.structs import replace
+
+from studio.brief import PrintBand
+from studio.brief.across import LEAST
+from studio.cloth.ways import grain_down, shown_on, ways
 from studio.styles import rack
-from studio.words import phrase
+from studio.words import Phrase, phrase
 
 from .finding import Finding, Worked, reworked, within
 from .fitting import harmless
@@ -40,7 +45,9 @@ OPEN = phrase("Lay the cloth open")
 
 
 def border_on_cloth(w: Worked) -> Iterator[Finding]:
-    """What lies beyond a band, hem or seam allowance, must still be on the cloth. The remedy is the hem that is."""
+    """What lies beyond a band, hem or seam allowance, must still be on the cloth. The remedy is the hem that is, or the
+    band from as far in as the piece can lie.
+    """
     for a in w.lay.adrift:
         says = phrase("On its band at {b}, {o} of {p:word} would be off the cloth.",
                       b=a.band.start, o=a.off, p=a.piece.name)  # fmt: skip
@@ -50,4 +57,22 @@ def border_on_cloth(w: Worked) -> Iterator[Finding]:
         if edit and any(b.piece.id == a.piece.id for b in reworked(w.brief, edit).lay.adrift):
             edit = None  # it has no hem, or another band asks for more
         does = phrase("Hem {h}", h=hem * 1.0) if edit else None
+        if edit is None:
+            edit, does = _farther_in(w, a.band)
         yield Finding("border-on-cloth", "doubt", says, "cloth.bands", a.piece.id, edit, does)
+
+
+def _farther_in(w: Worked, band: PrintBand) -> tuple[dict[str, Any] | None, Phrase | None]:
+    """The edit after which a band begins (or ends) as far from its selvedge as all that is laid there needs."""
+    laid = [a for a in w.lay.adrift if a.band == band]
+    by = math.ceil(max(a.off for a in laid) - 1e-6)
+    near = (band.start + band.end) / 2 < w.brief.cloth.washed / 2
+    start, end = (band.start + by, band.end) if near else (band.start, band.end - by)
+    if end - start < LEAST:
+        return None, None
+    moved = tuple(replace(b, start=start, end=end) if b == band else b for b in w.brief.cloth.bands)
+    edit = {"cloth.bands": moved}
+    cloth = rack.edit(w.brief, edit).cloth
+    if any(ways(a.piece, cloth).adrift for a in laid):
+        return None, None
+    return edit, phrase("Band from {b}", b=start) if near else phrase("Band to {b}", b=end)

@@ -1,11 +1,11 @@
 """How a piece may lie on its cloth: along the grain, the right way up, on its band of the print, on the fold."""
 
-from collections.abc import Iterable
-from typing import Literal
+from collections.abc import Iterable, Iterator, Sequence
+from typing import Literal, get_args, get_type_hints
 
 from msgspec import Struct
 
-from studio.brief import Cloth, Held, PrintBand
+from studio.brief import Brief, Cloth, Held, PrintBand
 from studio.draft import Piece
 from studio.geometry import Box, Point
 
@@ -156,6 +156,18 @@ def shown_on(band: PrintBand, piece: Piece) -> bool:
     if band.holds == "skirt":
         return any(e.name == "hem" for e in piece.edges)
     return piece.row == int(band.holds.removeprefix("tier "))
+
+
+def shown(brief: Brief, pieces: Sequence[Piece]) -> Iterator[str]:
+    """What a band of the print may be for on this skirt: what has a piece to show it, its tiers, and nothing."""
+    tiers: int = getattr(brief.skirt, "tiers", 0)
+    for holds in get_args(get_type_hints(PrintBand)["holds"]):
+        if holds.startswith("tier "):
+            there = int(holds.removeprefix("tier ")) <= tiers
+        else:
+            there = holds == "nothing" or any(shown_on(PrintBand(0, 1, holds), p) for p in pieces)
+        if there:
+            yield holds
 
 
 def band_turn(band: PrintBand, cloth: Cloth) -> Literal[0, 180]:

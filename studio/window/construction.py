@@ -8,6 +8,7 @@ from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtWidgets import QApplication, QGridLayout, QWidget
 
 from studio.brief import Brief, Declared
+from studio.brief.bands import PATH
 from studio.styles import rack
 from studio.units import Unit
 from studio.words import tr
@@ -16,6 +17,7 @@ from studio.workroom import Docket
 from .form import Form
 from .summaries import summary
 from .tokens import SPACE
+from .widgets.bands import Bands
 from .widgets.section import Section
 from .widgets.style_pick import StylePick
 
@@ -60,6 +62,7 @@ class Construction(Form):
             self._declare(brief)
         for tile in self.styles:
             tile.setChecked(tile.style_name == rack.style_of(brief))
+        self.bands.show_docket(docket)
         self.show_brief(brief, unit)
         for name, section in self.sections.items():
             weights = [f.weight for f in docket.findings if f.where.startswith(f"{name}.")]
@@ -101,10 +104,26 @@ class Construction(Form):
             name, _, rest = path.partition(".")
             if rest and name in self.sections and path not in self.fields and _can_be_decided(one):
                 self.sections[name].add(self._add_field(one, self.sections[name].body))
+                if path == PATH:
+                    self.bands.rearranged.connect(self._set_tab_order)
+                    self.bands.added.connect(self._show_row)
         self._declared = new
         for entry in self.fields.values():  # said outright: a layout shows whatever was not hidden by name
             entry.setHidden(not rack.applies(brief, entry.declared))
         self._set_tab_order()
+
+    @property
+    def bands(self) -> Bands:
+        """The bands of the print."""
+        entry = self.fields[PATH]
+        assert isinstance(entry, Bands)
+        return entry
+
+    def _show_row(self, row: QWidget) -> None:
+        """Have all of a new row in view."""
+        QApplication.sendPostedEvents(None, QEvent.Type.LayoutRequest)
+        self.sheet.adjustSize()  # so that there is something to scroll to
+        self.ensureWidgetVisible(row, 0, SPACE.xxl)
 
     def _set_tab_order(self) -> None:
         """Down the form: each section, then what is in it."""

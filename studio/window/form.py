@@ -51,14 +51,23 @@ class Form(QScrollArea):
 
     def light(self, path: str) -> None:
         """Light the field of a path from outside; "" for none."""
-        for one, entry in self.fields.items():
-            entry.set_lit(one == path)
+        for entry in self.fields.values():
+            entry.light(path)
+
+    def entry(self, path: str) -> Entry | None:
+        """The field that a path speaks of, or a part of it; None where this form has none."""
+        return next((e for one, e in self.fields.items() if path == one or path.startswith(f"{one}.")), None)
+
+    def hint(self, path: str) -> str:
+        """What is in hand, in one sentence; "" where no field of this form speaks of the path."""
+        entry = self.entry(path)
+        return entry.hint if entry else ""
 
     def reveal(self, path: str) -> None:
         """Put the cursor into a field, wherever it is."""
-        entry = self.fields[path]
-        entry.take_in_hand()
-        self.ensureWidgetVisible(entry, 0, SPACE.xl)
+        entry = self.entry(path)
+        assert entry is not None
+        self.ensureWidgetVisible(entry.take_in_hand(path), 0, SPACE.xl)
 
     def in_hand(self) -> Entry | None:
         """The field that has the focus."""

@@ -28,6 +28,7 @@ DRAWN: Final[dict[str, str]] = {  # SVG path data
     "life": "M2.5 5.5h15v9h-15z M5.5 5.5v3 M8.5 5.5v4.5 M11.5 5.5v3 M14.5 5.5v4.5",
     "lines": "M2.5 5h15 M2.5 10h4 M9 10h4 M15.5 10h2 M2.5 15h1 M6.5 15h1 M10.5 15h1 M14.5 15h1",
     "reset": "M4.2 6.5a7 7 0 1 1 -1 5 M3.3 3v4h4",
+    "remove": "M5 5l10 10 M15 5l-10 10",
     "fold": "M7.5 5l5 5l-5 5",
     "unfold": "M5 7.5l5 5l5-5",
     "tick": "M4.5 10.5l3.8 3.8l7.2-8.4",

@@ -4,8 +4,6 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import QObject
 
-from studio.words import tr
-
 from .canvas import Canvas
 from .form import Form
 
@@ -37,8 +35,4 @@ class Lights(QObject):
         self._canvas.light(self.path)
         for form in self._forms:
             form.light(self.path)
-        self._canvas.foot.advise(self._hint())
-
-    def _hint(self) -> str:
-        field = next((f.fields[self.path] for f in self._forms if self.path in f.fields), None)
-        return tr(field.declared.hint) if field else ""
+        self._canvas.foot.advise("".join(form.hint(self.path) for form in self._forms))

@@ -85,7 +85,7 @@ class Worktable(QWidget):
     def reveal(self, path: str) -> None:
         """Put the cursor into the field of a path, if it has one that applies."""
         for form in self.forms:
-            if path in form.fields and not form.fields[path].isHidden():
+            if (entry := form.entry(path)) is not None and not entry.isHidden():
                 form.reveal(path)
 
     def _lay_out(self) -> None:
@@ -115,6 +115,8 @@ class Worktable(QWidget):
         board.chosen.connect(self.reveal)
         self.canvas.lay.edited.connect(self._put)
         self.canvas.lay.better.connect(self.better)
+        self.canvas.lay.table.lit_here.connect(self.lights.point)
+        self.canvas.lay.table.asked.connect(self.reveal)
         self.strip.findings.pointed.connect(self.lights.point)
         self.strip.findings.mended.connect(self.mended)
 

@@ -29,6 +29,14 @@ WRONG: list[tuple[str, dict[str, Any], str, dict[str, Any] | None]] = [
         "On its band at 3.0 cm, 1.0 cm of Skirt would be off the cloth.", {"seams.hem": 20.0},
     ),
     (
+        "border-on-cloth", {**CLOTH, "cloth__bands": (PrintBand(0, 220),), "seams__hem": 40.0},
+        "On its band at 0.0 cm, 5.0 cm of Skirt would be off the cloth.", {"cloth.bands": (PrintBand(50, 220),)},
+    ),
+    (
+        "border-on-cloth", {**CLOTH, "cloth__bands": (PrintBand(1180, 1400),), "seams__hem": 40.0},
+        "On its band at 118.0 cm, 5.0 cm of Skirt would be off the cloth.", {"cloth.bands": (PrintBand(1180, 1350),)},
+    ),
+    (
         "border-on-cloth", {**CLOTH, "cloth__bands": (PrintBand(1350, 1380, "waistband", "face centre"),)},
         "On its band at 135.0 cm, 0.5 cm of Waistband would be off the cloth.", None,
     ),

@@ -13,7 +13,7 @@ def paint_piece(painter: QPainter, shape: Shape, lit: str, under: Prints | None)
     """One piece, its origin where the painter stands, over its print; lines that the path `lit` governs are lit."""
     painter.fillPath(shape.outline, theme.colour("tissue"))
     if under is not None:
-        under.paint(painter, shape.piece.id, shape.outline, shape.sewn, shape.scale)
+        under.paint(painter, shape.piece.id, shape.outline, shape.sewn, shape.scale, lit)
     painter.setBrush(Qt.BrushStyle.NoBrush)
     for drawn in sorted(shape.drawn, key=lambda d: lit in d.governs):
         _paint(painter, shape, drawn, lit in drawn.governs)

@@ -1,6 +1,7 @@
 """The cloth as it is painted, at any scale: its ground, the bands of its print, and which way their motifs stand."""
 
 import math
+from collections.abc import Sequence
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -15,6 +16,7 @@ from .pictures import scaled
 
 _BAND: Final = 70  # alpha of a band's tint
 _MOTIF: Final = 130
+_LIT: Final = 46
 _FEW: Final = 3.0  # px; closer motifs are not told apart
 _MOST: Final = 4000
 """Motifs painted at most."""
@@ -28,6 +30,17 @@ def paint_print(painter: QPainter, cloth: Cloth, start: float, end: float, scale
     for band in cloth.bands:
         painter.fillRect(QRectF(start, band.start, end - start, band.end - band.start), theme.colour("plate"))
         _paint_motifs(painter, cloth, band, start, end, scale)
+
+
+def paint_lit(painter: QPainter, bands: Sequence[PrintBand], start: float, end: float) -> None:
+    """Bands in hand, from `start` to `end` along the cloth (mm): a tint over the print, and a line along each edge."""
+    edge = QPen(theme.colour("accent"), 2)
+    edge.setCosmetic(True)
+    for band in bands:
+        painter.fillRect(QRectF(start, band.start, end - start, band.end - band.start), theme.colour("accent", _LIT))
+        painter.setPen(edge)
+        for y in (band.start, band.end):
+            painter.drawLine(QPointF(start, y), QPointF(end, y))
 
 
 def _paint_picture(painter: QPainter, cloth: Cloth, start: float, end: float, scale: float) -> bool:

@@ -4,17 +4,18 @@ from typing import Final
 
 from msgspec import Struct
 from msgspec.structs import replace
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QWidget
 
 from studio.brief import Held
+from studio.brief.bands import PATH
 from studio.cloth.placed import Placed
 from studio.geometry import Point
 from studio.workroom import Docket
 
 from ..board.surface import LEFT, SHIFT
-from .bands import BESIDE, BandDrag, take_band
+from .bands import BESIDE, BandDrag, end_near, take_band
 from .laid import drawn
 from .table import ClothTable
 
@@ -22,6 +23,7 @@ _NUDGE: Final[dict[int, tuple[int, int]]] = {
     Qt.Key.Key_Left: (-1, 0), Qt.Key.Key_Right: (1, 0), Qt.Key.Key_Up: (0, -1), Qt.Key.Key_Down: (0, 1)
 }  # fmt: skip
 _STEP, _FINE = 10.0, 1.0  # mm for a key, and with Shift
+_CATCH: Final = 6.0  # px from the end of a band
 
 
 class _Grasp(Struct, frozen=True):
@@ -34,17 +36,21 @@ class _Grasp(Struct, frozen=True):
 
 class HandTable(ClothTable):
     """`put` carries all that is held once a piece has been moved, turned, or let go: one step to undo. `banded`
-    carries the bands of the print once one has been drawn or moved at the left edge of the cloth.
+    carries the bands of the print once one has been drawn or moved at the left edge of the cloth. `lit_here` carries
+    the path of the band whose end is under the pointer, then ""; `asked` that of one that was clicked.
     """
 
     put = Signal(object)
     banded = Signal(object)
+    lit_here = Signal(str)
+    asked = Signal(str)
     picked = Signal(str)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._grasp: _Grasp | None = None
         self._band: BandDrag | None = None
+        self._pointed = ""
 
     def show_docket(self, docket: Docket) -> None:
         """Show a docket's lay; a piece in the hand stays there, if it still is one."""
@@ -84,7 +90,9 @@ class HandTable(ClothTable):
             self._pan_to(self._pan, at)
         elif self._beside(at):
             self.setCursor(Qt.CursorShape.SizeVerCursor)
+            self._point(self._band_path(at))
         else:
+            self._point("")
             over = self.at(at) is not None
             self.setCursor(Qt.CursorShape.SizeAllCursor if over else Qt.CursorShape.ArrowCursor)
 
@@ -97,6 +105,8 @@ class HandTable(ClothTable):
             drag, self._band, self.bands = self._band, None, None
             if drag.moved:
                 self.banded.emit(drag.bands)
+            elif path := self._band_path(Point(*event.position().toTuple())):
+                self.asked.emit(path)
             self.update()
         elif self._pan and event.button() == self._pan.button:
             pan, self._pan = self._pan, None
@@ -106,7 +116,12 @@ class HandTable(ClothTable):
     def hideEvent(self, event: QHideEvent) -> None:
         super().hideEvent(event)
         self._pan = self._band = self.bands = None
+        self._point("")
         self._drop_back()
+
+    def leaveEvent(self, event: QEvent) -> None:
+        super().leaveEvent(event)
+        self._point("")
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         key = event.key()
@@ -161,7 +176,18 @@ class HandTable(ClothTable):
     def _band_at(self, at: Point) -> BandDrag | None:
         """The end of a band that is near, or a new band that begins here."""
         assert self.docket is not None
-        return take_band(self.docket.brief.cloth.bands, self._across(at), 6 / self.view.scale)
+        return take_band(self.docket.brief.cloth.bands, self._across(at), _CATCH / self.view.scale)
+
+    def _band_path(self, at: Point) -> str:
+        """The path of the band whose end is near; "" where none is."""
+        assert self.docket is not None
+        found = end_near(self.docket.brief.cloth.bands, self._across(at), _CATCH / self.view.scale)
+        return f"{PATH}.{found[0]}" if found else ""
+
+    def _point(self, path: str) -> None:
+        if path != self._pointed:
+            self._pointed = path
+            self.lit_here.emit(path)
 
     def _carry(self, grasp: _Grasp, at: Point) -> None:
         """Move the piece under the pointer; the print shows through it where it is."""

@@ -8,6 +8,7 @@ from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from studio.brief import PrintBand
+from studio.brief.bands import bands_at
 from studio.cloth.which import which_copy
 from studio.geometry import Box, Point
 from studio.units import spell
@@ -18,7 +19,7 @@ from .. import theme
 from ..board.pens import advance, face, metrics, pen
 from ..board.surface import Surface
 from ..board.view import View
-from ..cloth.print import paint_print, veil
+from ..cloth.print import paint_lit, paint_print, veil
 from ..tokens import SIZE
 from .laid import Drawn, drawn
 
@@ -52,8 +53,10 @@ class ClothTable(Surface):
         self.update()
 
     def light(self, path: str) -> None:
-        """Fields have nothing to light here."""
-        self._lit = path
+        """Light the bands of the print that a path speaks of."""
+        if path != self._lit:
+            self._lit = path
+            self.update()
 
     @property
     def length(self) -> float:
@@ -105,6 +108,8 @@ class ClothTable(Surface):
             inside.addPath(one.cut)
         painter.setClipPath(inside, Qt.ClipOperation.IntersectClip)
         self._paint_print(painter)
+        painter.setClipPath(edge)
+        self._paint_lit(painter)
         painter.setClipping(False)
         self._paint_selvedges(painter, cloth.selvedge, lay.width, lay.folded)
         painter.strokePath(edge, _thin("edge", 1.1 / k))
@@ -114,14 +119,34 @@ class ClothTable(Surface):
 
     def _paint_print(self, painter: QPainter) -> None:
         assert self.docket is not None
-        lay, cloth = self.docket.lay, self.docket.brief.cloth
-        cloth = cloth if self.bands is None else replace(cloth, bands=self.bands)
-        shown = self.view.mm(Point(0, 0)).x, self.view.mm(Point(self.width(), 0)).x
+        cloth, (start, end) = self.docket.brief.cloth, self._seen()
         painter.save()
-        if lay.folded:  # its first edge lies on the far side of the fold
-            painter.translate(0, -lay.width)
-        paint_print(painter, cloth, max(0.0, shown[0]), min(self.length, shown[1]), self.view.scale)
+        painter.translate(0, -self._drop)
+        paint_print(painter, replace(cloth, bands=self._bands), start, end, self.view.scale)
         painter.restore()
+
+    def _paint_lit(self, painter: QPainter) -> None:
+        """The bands in hand, the pieces on them too."""
+        painter.save()
+        painter.translate(0, -self._drop)
+        paint_lit(painter, bands_at(self._lit, self._bands), *self._seen())
+        painter.restore()
+
+    @property
+    def _bands(self) -> tuple[PrintBand, ...]:
+        """The bands of the print, one that is being drawn among them."""
+        assert self.docket is not None
+        return self.docket.brief.cloth.bands if self.bands is None else self.bands
+
+    @property
+    def _drop(self) -> float:
+        """How far its first edge lies on the far side of the fold, mm."""
+        assert self.docket is not None
+        return self.docket.lay.width if self.docket.lay.folded else 0.0
+
+    def _seen(self) -> tuple[float, float]:
+        """From where to where the cloth is in view, mm along it."""
+        return max(0.0, self.view.mm(Point(0, 0)).x), min(self.length, self.view.mm(Point(self.width(), 0)).x)
 
     def _edge(self, width: float) -> QPainterPath:
         """The edge of the cloth, its far end torn, mm."""
@@ -169,16 +194,17 @@ class ClothTable(Surface):
         far = tr("fold") if lay.folded else tr("first selvedge")
         self._paint_plate(painter, far, v.x + advance(far, "small") / 2 + 6, v.y - 12, "quiet")
         if not lay.folded:
-            for band in cloth.bands if self.bands is None else self.bands:
-                self._paint_bracket(painter, band.start, band.end, tr(band.holds))
+            lit = bands_at(self._lit, self._bands)
+            for band in self._bands:
+                self._paint_bracket(painter, band, band in lit)
 
-    def _paint_bracket(self, painter: QPainter, start: float, end: float, holds: str) -> None:
-        v = self.view
+    def _paint_bracket(self, painter: QPainter, band: PrintBand, lit: bool) -> None:
+        v, start, end = self.view, band.start, band.end
         x, a, b = v.x - 14, v.y + start * v.scale, v.y + end * v.scale
-        painter.setPen(QPen(theme.colour("quiet"), 1))
+        painter.setPen(QPen(theme.colour("accent" if lit else "quiet"), 2 if lit else 1))
         painter.drawPolyline([QPointF(x + 6, a), QPointF(x, a), QPointF(x, b), QPointF(x + 6, b)])
         painter.setFont(face("small"))
-        says = spell(phrase("{h:word} {w:bare}", h=holds, w=end - start), self.unit)
+        says = spell(phrase("{h:word} {w:bare}", h=tr(band.holds), w=end - start), self.unit)
         painter.drawText(QPointF(x - 6 - advance(says, "small"), (a + b) / 2 + 4), says)
 
     def _paint_name(self, painter: QPainter, one: Drawn) -> None:

@@ -77,7 +77,8 @@ class LayPlan(QWidget):
         self._tell()
 
     def light(self, path: str) -> None:
-        """Fields light nothing here."""
+        """Light the bands of the print that a path speaks of."""
+        self.table.light(path)
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)

@@ -13,7 +13,7 @@ from .. import theme
 from ..tokens import SPACE
 from .strokes import Fade, slab
 
-_PASSING = (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReason)  # the maker will be back
+PASSING = (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReason)  # the maker will be back
 
 
 class Entry(QWidget):
@@ -45,6 +45,11 @@ class Entry(QWidget):
         """How to measure or choose, and what it means to leave the field empty."""
         blank = self.declared.blank
         return f"{tr(self.declared.hint)} {tr('Empty:')} {tr(blank)}." if blank else tr(self.declared.hint)
+
+    @property
+    def hint(self) -> str:
+        """What the field in hand is, in one sentence."""
+        return tr(self.declared.hint)
 
     @property
     def default(self) -> Typed:
@@ -80,14 +85,19 @@ class Entry(QWidget):
         self._take_back()
         self._finish()
 
-    def take_in_hand(self) -> None:
-        """Put the cursor into the field, with what it holds selected."""
+    def take_in_hand(self, path: str = "") -> QWidget:
+        """Put the cursor into the field, or the part of it that a path speaks of; what is then to be in view."""
         self.controls[0].setFocus(Qt.FocusReason.ShortcutFocusReason)
+        return self
 
     def set_lit(self, on: bool) -> None:
         """Light the field from outside, because the pointer is on its line or its finding."""
         self._lit_from_outside = on
         self._light()
+
+    def light(self, path: str) -> None:
+        """Light the field, if it is what a path speaks of."""
+        self.set_lit(path == self.path)
 
     def _change(self, value: Typed) -> None:
         """A new value from the maker's hand."""
@@ -117,7 +127,7 @@ class Entry(QWidget):
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if event.type() == QEvent.Type.FocusIn:
             self._take_up(True)
-        elif event.type() == QEvent.Type.FocusOut and isinstance(event, QFocusEvent) and event.reason() not in _PASSING:
+        elif event.type() == QEvent.Type.FocusOut and isinstance(event, QFocusEvent) and event.reason() not in PASSING:
             self.settle()
             now = QApplication.focusWidget()
             self._take_up(now is not None and self.isAncestorOf(now))

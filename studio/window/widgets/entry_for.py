@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QWidget
 from studio.brief.declare import Declared
 from studio.units import Unit
 
+from .bands import Bands
 from .choice import Choice
 from .entry import Entry
 from .field import Field
@@ -19,7 +20,9 @@ def entry_for(declared: Declared, unit: Unit, parent: QWidget) -> Entry:
             return Choice(declared, unit, parent)
         case "switch":
             return YesNo(declared, unit, parent)
-        case "name" | "bands" | "held" | "picture":
+        case "bands":
+            return Bands(declared, unit, parent)
+        case "name" | "held" | "picture":
             return Name(declared, unit, parent)
         case _:
             return Field(declared, unit, parent)

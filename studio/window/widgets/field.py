@@ -11,14 +11,25 @@ from studio.units import Unit
 from studio.words import tr
 
 from ..tokens import SPACE
-from .reset import Reset
 from .slider import EyeSlider
+from .small_button import SmallButton
 from .typed_entry import TypedEntry
 
 _UNITS: Final[dict[Kind, str]] = {"ratio": "×", "share": "%", "weight": "g/m²"}
 _SPOKEN: Final = {"cm": "centimetres", "in": "inches", "×": "times", "%": "per cent", "g/m²": "grams a square metre"}
 _EIGHTH: Final = 25.4 / 8  # mm; inches are written to the eighth
 _REACH: Final = 10  # a slider spans at most so many times the usual value; what is longer is typed
+
+
+def step_of(declared: Declared, unit: Unit) -> float:
+    """The step of arrow keys and slider: as declared, in inches the nearest number of eighths."""
+    inches = declared.kind == "length" and unit == "in"
+    return max(1, round(declared.step / _EIGHTH)) * _EIGHTH if inches else declared.step
+
+
+def spoken_unit(unit: str) -> str:
+    """A unit as a screen reader says it; nothing for none."""
+    return tr(_SPOKEN.get(unit, ""))
 
 
 class Field(TypedEntry):
@@ -28,8 +39,8 @@ class Field(TypedEntry):
         super().__init__(declared, unit, parent)
         self.box.hold_number()
         most = min(declared.most, _REACH * declared.usual) if declared.usual else declared.most
-        self.slider = EyeSlider(declared.least, declared.usual, most, self._step(), self)
-        self.reset = Reset(self)
+        self.slider = EyeSlider(declared.least, declared.usual, most, step_of(self.declared, self.unit), self)
+        self.reset = SmallButton("reset", tr("Back to usual"), self)
         self.slider.setAccessibleName(f"{tr(declared.words)}, {tr('by eye')}")
         self.reset.setAccessibleName(f"{tr(declared.words)}, {tr('back to usual')}")
         self._lay_out()
@@ -66,19 +77,12 @@ class Field(TypedEntry):
         grid.setColumnStretch(0, 1)
         grid.setRowMinimumHeight(0, 20)
 
-    def _step(self) -> float:
-        """The step of arrow keys and slider: as declared, in inches the nearest number of eighths."""
-        step = self.declared.step
-        if self.declared.kind == "length" and self.unit == "in":
-            return max(1, round(step / _EIGHTH)) * _EIGHTH
-        return step
-
     def _relabel(self) -> None:
         """Everything that speaks of the unit."""
         unit = self.unit if self.declared.kind == "length" else _UNITS.get(self.declared.kind, "")
         self.box.set_unit(unit)
-        self.box.setAccessibleName(", ".join(filter(None, (tr(self.declared.words), tr(_SPOKEN.get(unit, ""))))))
-        self.slider.set_step(self._step())
+        self.box.setAccessibleName(", ".join(filter(None, (tr(self.declared.words), spoken_unit(unit)))))
+        self.slider.set_step(step_of(self.declared, self.unit))
         self._describe()
 
     def _whole(self, amount: float) -> Typed:
@@ -90,7 +94,7 @@ class Field(TypedEntry):
 
     def _take_steps(self, steps: int) -> None:
         start: Any = self.declared.usual if self.value is None else self.value
-        amount = round(float(start) + steps * self._step(), 6)
+        amount = round(float(start) + steps * step_of(self.declared, self.unit), 6)
         self._change(self._whole(min(max(amount, self.declared.least), self.declared.most)))
         self._write()
 

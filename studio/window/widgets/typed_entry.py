@@ -45,10 +45,11 @@ class TypedEntry(Entry):
         if not typing and not (same and self.fault):
             self._write()
 
-    def take_in_hand(self) -> None:
+    def take_in_hand(self, path: str = "") -> QWidget:
         """Put the cursor into the box, so that what is typed replaces what it holds."""
-        super().take_in_hand()
+        super().take_in_hand(path)
         self.box.selectAll()
+        return self
 
     def settle(self) -> None:
         try:
