@@ -35,6 +35,7 @@ class Shop(QObject):
         self.settings = settings
         self.unit: Unit = settings.unit
         self.desk = Desk(self)
+        self.desk.unit = self.unit
         self.window = window
         window.furnish(self.unit, self._recent)
         self.files = Files(self.desk, settings, self.window)
@@ -87,6 +88,7 @@ class Shop(QObject):
         table.mended.connect(self._mend)
         table.better.connect(desk.relay)
         table.canvas.lay.printing.connect(self._print_plan)
+        table.canvas.sewing.ticked.connect(self._keep_ticks)
         table.construction.folded.connect(self._keep_sections)
         desk.made_up.connect(self._show)
         desk.settling.connect(table.settle)
@@ -131,7 +133,13 @@ class Shop(QObject):
             self.window.table.canvas.foot.tell("")
 
     def _take(self) -> None:
-        self.window.table.canvas.sewing.take(self.desk.file)
+        file = self.desk.file
+        self.window.table.canvas.sewing.take(self.settings.ticks(file) if file else ())
+
+    def _keep_ticks(self) -> None:
+        """With the skirt's file, where it has one."""
+        if self.desk.file:
+            self.settings.keep_ticks(self.desk.file, self.window.table.canvas.sewing.done)
 
     def _opened(self) -> None:
         self.window.notice.clear()
@@ -140,7 +148,7 @@ class Shop(QObject):
 
     def _saved(self, path: Path) -> None:
         self.window.notice.done("save")
-        self.window.table.canvas.sewing.keep_as(path)
+        self._keep_ticks()
         self.window.table.canvas.foot.tell(spell(phrase("Saved {name:word}", name=file_name(path)), self.unit))
         self._show_state()
 
@@ -155,7 +163,7 @@ class Shop(QObject):
         self.window.show_start(can_go_back=self.window.at_table or not self.window.start.back.isHidden())
 
     def _draft(self, values: dict[str, Any]) -> None:
-        self.files.draft(rack.edit(rack.usual(self.unit), values))
+        self.files.draft(rack.edit(rack.usual(self.unit), values, self.unit))
 
     def _mend(self, finding: Finding) -> None:
         if finding.remedy is not None:
@@ -168,7 +176,7 @@ class Shop(QObject):
 
     def _set_unit(self, unit: Unit) -> None:
         self.desk.settle()
-        self.unit = unit
+        self.unit = self.desk.unit = unit
         self.settings.unit = unit
         self._show(self.desk.docket)
 
