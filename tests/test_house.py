@@ -95,15 +95,17 @@ def ends(seam_side: tuple, pieces: dict[str, Piece]) -> list[float]:
 
 
 def check_notches(docket: Docket) -> None:
-    """Every notch of a seam round the waist or between tiers meets a notch or a join on the other side."""
+    """Every notch of a seam round the waist, between tiers or between panels meets a notch or a join on the other side;
+    those of a pocket meet its bag's.
+    """
     pieces = {p.id: p for p in docket.pieces}
     for seam in docket.draft.seams:
-        if seam.name not in ("waist", "tier"):
+        if seam.name not in ("waist", "tier", "join"):
             continue
         both = [(seam.one, seam.other), (seam.other, seam.one)]
         for side, other in both:
-            there = [*notches(other, pieces), *ends(other, pieces)]
-            for n in notches(side, pieces):
+            there = [*notches(other, pieces, "pockets.top"), *ends(other, pieces)]
+            for n in notches(side, pieces, "pockets.top"):
                 assert min(abs(n - t) for t in there) < 0.1, (seam.name, n)
 
 
@@ -132,6 +134,37 @@ def check_corners(piece: Piece) -> None:
         assert -0.01 <= corners <= 4 * max(e.allowance for e in piece.edges) ** 2 + 0.01, piece.id
 
 
+def check_joins(docket: Docket) -> None:
+    """The edges of a join have one allowance, and each says what it is sewn to: an edge of the other side, or, on a
+    piece that opens on one of its copies only, the seam beside the opening.
+    """
+    pieces = {p.id: p for p in docket.pieces}
+    partners: dict[tuple[str, str], set[str]] = {}
+    for seam in docket.draft.seams:
+        if seam.name != "join":
+            continue
+        parts = (*seam.one, *seam.other)
+        assert 1 == len({pieces[p.piece].edge(p.edge).allowance for p in parts}), seam
+        for side, other in ((seam.one, seam.other), (seam.other, seam.one)):
+            for p in side:
+                partners.setdefault((p.piece, p.edge), set()).update(f"{o.piece}/{o.edge}" for o in other)
+    for (id, name), there in partners.items():
+        edge = pieces[id].edge(name)
+        alike = name.endswith(" opening") and edge.words is not None and edge.words.text.startswith("seam; ")
+        assert edge.sews_to in there or alike, (id, name, edge.sews_to, there)
+
+
+def check_spots(docket: Docket) -> None:
+    """Every notch stands on the cut line, at an edge that its piece has."""
+    for piece in docket.pieces:
+        cut = polygon(piece).exterior
+        for spot in piece.spots:
+            if spot.role == "notch":
+                edge = piece.edge(spot.on)
+                assert edge.allowance == pytest.approx(edge.path.nearest(spot.at)[1], abs=0.05), (piece.id, spot.on)
+                assert cut.distance(ShapelyPoint(*spot.at)) < 0.05, (piece.id, spot.on)
+
+
 def check_sews_to(docket: Docket) -> None:
     """What an edge says it is sewn to is there."""
     names = {f"{p.id}/{e.name}" for p in docket.pieces for e in p.edges} | {p.id for p in docket.pieces}
@@ -140,7 +173,24 @@ def check_sews_to(docket: Docket) -> None:
             assert e.sews_to in names | {"", "zip"}, (piece.id, e.name, e.sews_to)
 
 
-CHECKS = (check_outlines, check_walks, check_notches, check_pieces, check_sews_to)
+def check_findings(docket: Docket) -> None:
+    """Every finding points at a number that is shown, or at the choice that hides it."""
+    known = rack.declarations(docket.brief)
+    for finding in docket.findings:
+        assert finding.where in known, finding
+        assert rack.applies(docket.brief, known[finding.where]), finding
+
+
+CHECKS = (
+    check_outlines,
+    check_walks,
+    check_notches,
+    check_pieces,
+    check_sews_to,
+    check_joins,
+    check_spots,
+    check_findings,
+)
 
 
 @each_style

@@ -1,12 +1,10 @@
 """What cannot be sewn as it is asked for, with the nearest that can."""
 
-import math
 from collections.abc import Iterator
 from typing import Any
 
 from studio.brief.conditions import BANDS, ZIPS
 from studio.draft import Draft, Edge, Piece
-from studio.draft.bands.contour import most_less
 from studio.draft.placket import LEAST
 from studio.styles import rack
 from studio.styles.style import Edit
@@ -25,7 +23,8 @@ def can_be_sewn(w: Worked) -> Iterator[Finding]:
 
     Elastic goes round in one piece. A placket wants a band that laps over it, as wide as its strips. An edge without
     a band is hooked, for it takes no buttons, nor snaps where its ends only meet. A facing lies flat, so nothing
-    gathered or pleated can be faced. A shaped band is a band still: its top edge may be only so much shorter.
+    gathered or pleated can be faced. Sides that are cut alike and shaped over the hips cannot be a wrap on the left and
+    a seam on the right.
     """
     band, opening = w.brief.waistband, w.brief.opening.kind
     if band.kind == "elastic" and opening != "none":
@@ -33,17 +32,27 @@ def can_be_sewn(w: Worked) -> Iterator[Finding]:
             w, "opening.kind", phrase("Elastic runs through its casing all round; an opening would part it."),
             {"opening.kind": "none"}, phrase("No opening"),
         )  # fmt: skip
+    if opening == "wrap" and any(e.name.endswith(OPENING) for e in _joined(w.draft)):
+        says = phrase("The sides are shaped over the hips; a wrap wants straight edges that lie over each other.")
+        yield _stop(w, "opening.place", says, {"opening.place": "centre back"}, phrase("Open at the back"))
     if band.kind in EDGES:
         yield from _edge(w, tr(EDGES[band.kind]))
     if band.kind in BANDS and opening == "placket" and w.brief.lap < LEAST:
         says = phrase("A placket as narrow as the extension of {x} cannot be turned; {n} can.", x=w.brief.lap, n=LEAST)
         remedy = {"waistband.extension": USUAL_LAP}
         yield _stop(w, "waistband.extension", says, remedy, phrase("Extension {x}", x=USUAL_LAP))
-    if band.kind == "contour" and band.upper_less > (most := most_less(w.brief)):
-        says = phrase("A band of {w} cannot be {l} shorter at its top; {m} is the most.", w=band.width,
-                      l=band.upper_less, m=most)  # fmt: skip
-        less = float(math.floor(most))
-        yield _stop(w, "waistband.upper_less", says, {"waistband.upper_less": less}, phrase("Shorter by {l}", l=less))
+
+
+OPENING = " opening"
+"""How the names of edges end that lie at the opening."""
+
+
+def _joined(draft: Draft) -> Iterator[Edge]:
+    """The edges that are sewn panel to panel."""
+    pieces = {p.id: p for p in draft.pieces}
+    for seam in draft.seams:
+        if seam.name == "join":
+            yield from (pieces[part.piece].edge(part.edge) for part in (*seam.one, *seam.other))
 
 
 def _edge(w: Worked, edge: str) -> Iterator[Finding]:

@@ -39,6 +39,19 @@ def paired(n: int, stem: str = "skirt") -> Ring:
     return tuple(Place(piece_id(min(k, n - 1 - k), n, stem), k > n - 1 - k) for k in range(n))
 
 
+def halves(opening: str, back: str = "back", front: str = "front") -> Ring:
+    """A back and a front as their halves, round from the opening's place. As drawn, a front goes from the side to its
+    centre, and a back's mirror image from its centre to the side.
+    """
+    behind, before = (Place(back, True), Place(back)), (Place(front), Place(front, True))
+    match opening:
+        case "side":
+            return (behind[1], behind[0], *before)
+        case "front":
+            return (before[1], behind[1], behind[0], before[0])
+    return (behind[0], *before, behind[1])
+
+
 def pairs(n: int) -> int:
     """How many different pieces `n` panels in pairs are cut from."""
     return math.ceil(n / 2)
@@ -84,6 +97,16 @@ def meeting(ring: Ring) -> dict[tuple[str, str], str]:
 def opening_sides(ring: Ring) -> set[tuple[str, str]]:
     """The pieces and sides that lie at the opening."""
     return {(ring[0].piece, ring[0].side(False)), (ring[-1].piece, ring[-1].side(True))}
+
+
+def open_once(ring: Ring) -> set[tuple[str, str]]:
+    """The pieces and sides that lie at the opening on one of their copies and in a seam on another, as the two sides of
+    a body whose halves are cut alike.
+    """
+    sewn = {
+        key for p, q in itertools.pairwise(ring) for key in ((p.piece, p.side(True)), (q.piece, q.side(False)))
+    }  # fmt: skip
+    return opening_sides(ring) & sewn
 
 
 def tops(ring: Ring, edge: str = "waist") -> tuple[Part, ...]:

@@ -15,8 +15,8 @@ from studio.draft.darted import Block, Quarter, Sizes, block
 from studio.draft.hang import Hung, hang
 from studio.draft.intake import MOST
 from studio.draft.marks import Station, notch_on, quarter_name
-from studio.draft.panel import panel
-from studio.draft.ring import Place, Ring, meeting, opening_sides
+from studio.draft.panel import panel, side_notch
+from studio.draft.ring import Ring, halves, opening_sides
 from studio.draft.shape import Shape
 from studio.draft.slit import slit, vent
 from studio.draft.stride import hang_of, stride_girth
@@ -57,11 +57,11 @@ class Straight(Skirt, frozen=True, tag="straight"):
 def draft(brief: Brief, skirt: Straight) -> Draft:
     """Back and front on their band."""
     cut = drafted(brief, skirt)
-    ring = _ring(brief)
+    ring = halves(brief.opening.place)
     pieces = _pieces(brief, skirt, cut, ring)
     darts = (("back", cut.back), ("front", cut.front))
     facts = (
-        Fact("hip_girth", "Hips with ease", girth(brief, skirt, brief.hip_depth)),
+        Fact("hip_girth", "Hips with ease", _round(brief, cut, brief.hip_depth)),
         Fact("hem_sweep", "Hem sweep", cut.hem_sweep + 2 * lap(brief)),
         Fact("closed_to", "Closed down to", brief.finished_length - slit_length(brief, skirt)),
         Fact("panels", "Panels", sum(p.cut for p in pieces), "count"),
@@ -133,23 +133,10 @@ def slit_length(brief: Brief, skirt: Straight) -> float:
     return min(skirt.slit_length, room) if room > 30 else 0.0
 
 
-def _ring(brief: Brief) -> Ring:
-    """Halves from the opening round. As drawn, a front goes from the side to its centre, and a back's mirror image from
-    its centre to the side.
-    """
-    back, front = (Place("back", True), Place("back")), (Place("front"), Place("front", True))
-    match brief.opening.place:
-        case "side":
-            return (back[1], back[0], *front)
-        case "front":
-            return (front[1], back[1], back[0], front[0])
-    return (back[0], *front, back[1])
-
-
 def _stations(brief: Brief, cut: Block) -> tuple[Station, ...]:
     """Where side seams and centres lie on the waist seam: a back is a little wider than a front."""
-    halves = {"back": cut.back.waist, "front": cut.front.waist}
-    quarters = [halves[p.piece] for p in _ring(brief)]
+    waists = {"back": cut.back.waist, "front": cut.front.waist}
+    quarters = [waists[p.piece] for p in halves(brief.opening.place)]
     at = lap(brief)
     found = [Station(at, quarter_name(brief, 0))] if at else []
     for k, wide in enumerate(quarters):
@@ -160,7 +147,7 @@ def _stations(brief: Brief, cut: Block) -> tuple[Station, ...]:
 
 
 def _pieces(brief: Brief, skirt: Straight, cut: Block, ring: Ring) -> tuple[Piece, ...]:
-    meets, opens = meeting(ring), opening_sides(ring)
+    opens = opening_sides(ring)
     deep = slit_length(brief, skirt)
     pieces = []
     for id, name, quarter, place in (
@@ -169,18 +156,18 @@ def _pieces(brief: Brief, skirt: Straight, cut: Block, ring: Ring) -> tuple[Piec
     ):
         parted = brief.opening.place == place and brief.opening.kind != "none"
         whole = not parted and not (id == "back" and deep)
-        shape = _shape(brief, skirt, quarter, whole, id == ring[0].piece)
+        shape = _shape(brief, skirt, quarter, whole, id == ring[0].piece, (id, "left") in opens)
         if parted and lap(brief):
             shape = _lapped(brief, shape)
-        piece = panel(brief, id, name, shape, meets=meets, opens=opens, cut=1 if whole else 2, mirrored=not whole)
+        piece = panel(brief, id, name, shape, ring, cut=1 if whole else 2, mirrored=not whole)
         if id == "back" and deep:
             piece = (vent if skirt.slit == "vent" else slit)(brief, piece, deep)
         pieces.append(piece)
     return tuple(pieces)
 
 
-def _shape(brief: Brief, skirt: Straight, q: Quarter, whole: bool, first: bool) -> Shape:
-    a, length = brief.seams.allowance, brief.finished_length
+def _shape(brief: Brief, skirt: Straight, q: Quarter, whole: bool, first: bool, opened: bool) -> Shape:
+    length = brief.finished_length
     left = q.side.reversed()
     centre = line(*q.top.end, *q.hem.start)
     darts = [d.marks(governs=("skirt.hip_ease",)) for d in q.darts]
@@ -189,7 +176,7 @@ def _shape(brief: Brief, skirt: Straight, q: Quarter, whole: bool, first: bool) 
     if q.hip is not None:
         lines.append(LineMark("hip", q.hip, phrase("hip line, {d} below the seam", d=brief.hip_depth),
                               ("body.waist_to_hip",)))  # fmt: skip
-        spots.append(notch_on(left, left.length - q.hip_along, a, "left", ("body.waist_to_hip",)))
+        spots.append(side_notch(brief, "left", left, q.hip_along, opened, ("body.waist_to_hip",)))
     foot = left.start
     top = -brief.waistband.depth if brief.skirt.length_includes_band else 0.0
     sweep = phrase("{h:bare} from centre to side", h=q.hem.length)
@@ -222,24 +209,28 @@ def _lapped(brief: Brief, shape: Shape) -> Shape:
 
 def girth(brief: Brief, skirt: Straight, depth: float) -> float:
     """All round at a depth, the darts closed."""
-    return drafted(brief, skirt).girth(depth) + 2 * lap(brief)
+    return _round(brief, drafted(brief, skirt), depth)
+
+
+def _round(brief: Brief, cut: Block, depth: float) -> float:
+    return cut.girth(depth) + 2 * lap(brief)
 
 
 def stepped(brief: Brief, skirt: Straight, _girth: float) -> Edit | None:
     """The shortest slit that lets a step through, to the centimetre up; none where no slit can be so long."""
     kind = "slit" if skirt.slit == "none" else skirt.slit
-    height, lengths = brief.body.height, range(50, 901, 10)
+    height, lengths, cut = brief.body.height, range(50, 901, 10), drafted(brief, skirt)
 
     def steps(long: int) -> bool:
         """Whether a step passes a slit so long; the higher it goes, the less girth a stride needs."""
         shut = brief.finished_length - long
         hang = hang_of(brief.body, shut)
         return hang is not None and height is not None and (
-            girth(brief, skirt, shut) >= stride_girth(height, hang) - 1e-9
+            _round(brief, cut, shut) >= stride_girth(height, hang) - 1e-9
         )  # fmt: skip
 
     k = bisect_left(lengths, True, key=steps)
-    if k == len(lengths) or not steps(lengths[k]):
+    if k == len(lengths):
         return None
     long = float(lengths[k])
     sewn = slit_length(brief, replace(skirt, slit=kind, slit_length=long))

@@ -28,7 +28,6 @@ CANNOT: list[tuple[dict[str, Any], str, dict[str, Any]]] = [
     ({"waistband__kind": "bound", "opening__kind": "placket"}, "A placket wants a band that laps over it; a bound edge does not.", {"opening.kind": "lapped", "fastening.kind": "hook and bar"}),
     ({"waistband__kind": "faced", "fastening__kind": "hook and bar"}, "A gathered waist cannot be faced: a facing lies flat.", {"waistband.kind": "folded"}),
     ({"opening__kind": "placket", "waistband__extension": 10.0}, "A placket as narrow as the extension of 1.0 cm cannot be turned; 1.5 cm can.", {"waistband.extension": 40.0}),
-    ({"waistband__kind": "contour", "waistband__upper_less": 120.0}, "A band of 3.0 cm cannot be 12.0 cm shorter at its top; 7.5 cm is the most.", {"waistband.upper_less": 75.0}),
 ]  # fmt: skip
 
 
@@ -37,6 +36,16 @@ def test_it_is_named(changes: dict[str, Any], says: str, remedy: dict[str, Any])
     """Each says why in one sentence, stops, and offers the nearest that can be sewn."""
     found = named(**changes)
     assert [("stop", says, remedy)] == [(f.weight, spell(f.says, "cm"), f.remedy) for f in found]
+
+
+def test_a_wrap_wants_straight_edges():
+    """A straight skirt's sides are shaped over the hips and cut alike: a wrap opens at its back, or at its front."""
+    found = named("straight", opening__kind="wrap", opening__place="side")
+    assert [("stop", {"opening.place": "centre back"})] == [(f.weight, f.remedy) for f in found]
+    assert [] == [
+        f for p in ("centre back", "front") for f in named("straight", opening__kind="wrap", opening__place=p)
+    ]
+    assert [] == named("gored", opening__kind="wrap", opening__place="side")
 
 
 def test_pleats_cannot_be_faced():

@@ -182,7 +182,10 @@ def test_it_opens_where_the_skirt_does(place: str, kind: str, cut: tuple[int, in
     for e in opened:
         assert e.path.length == pytest.approx(docket.brief.stop, abs=0.5)
         assert e.words is not None
-        assert "opening, sewn by hand to the zip tape" == spell(e.words, "cm")
+        by_hand = "opening, sewn by hand to the zip tape"
+        if place == "side":
+            by_hand = "seam; on the wearer’s left the opening, sewn by hand to what closes it"
+        assert by_hand == spell(e.words, "cm")
 
 
 def test_a_deep_opening_opens_the_lining_all_the_way():
@@ -281,3 +284,11 @@ def test_without_a_lining_there_is_none():
     assert [] == panels(docket)
     assert "lining" not in {s.name for s in docket.draft.seams} | {n.what for n in docket.notions}
     assert not any(f.rule.startswith("lining") for f in docket.findings)
+
+
+@pytest.mark.parametrize("place", ["centre back", "side", "front"])
+def test_a_lining_goes_round_as_its_skirt_does(place: str):
+    """Wherever it opens, the lining's halves follow each other as those of a straight skirt do."""
+    docket = make_up(brief("straight", opening__place=place, lining__kind="straight"))
+    waist, caught = (next(s for s in docket.draft.seams if s.name == name) for name in ("waist", "lining"))
+    assert [(f"lining-{p.piece}", p.back) for p in waist.one] == [(p.piece, p.back) for p in caught.one]
