@@ -14,7 +14,6 @@ from msgspec.structs import replace
 
 from studio.brief import Brief
 from studio.draft import Draft, Piece
-from studio.draft.piece import PARTS
 from studio.drawing import Colour, Drawing, Group, Mark, Stroke
 from studio.drawing.dimension import dimension
 from studio.drawing.furniture import head, placed, placed_path, stroke
@@ -87,7 +86,7 @@ def laid(brief: Brief, draft: Draft) -> Laid:
 
 def _rows(brief: Brief, draft: Draft) -> list[tuple[tuple[Piece, ...], float, float]]:
     """Each ring of panels from the waist down: its pieces, and from where to where it hangs, mm below the waist."""
-    hung = [p for p in panels(draft.pieces) if p.row < PARTS]
+    hung = panels(draft.pieces)
     rows = [tuple(p for p in hung if p.row == row) for row in sorted({p.row for p in hung})]
     deep = [max(p.seam_line.box.height for p in row) for row in rows]
     shares = [brief.finished_length * d / sum(deep) for d in deep]
