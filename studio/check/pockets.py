@@ -46,8 +46,8 @@ def pocket_at_side_seam(w: Worked) -> Iterator[Finding]:
 
 
 def pocket_clear_of_opening(w: Worked) -> Iterator[Finding]:
-    """No pocket crosses the zip: with the opening at the side, it begins below the stop, or the opening moves to the
-    centre back; else there are patches, or none.
+    """No pocket crosses the opening, for one edge cannot take both: with the opening at the side, the pocket begins
+    below the stop, or the opening moves to the centre back; else there are patches, or none.
     """
     if w.brief.pockets.kind != "in seam" or not _bags(w) or not _crosses(w):
         return
@@ -58,7 +58,7 @@ def pocket_clear_of_opening(w: Worked) -> Iterator[Finding]:
     if top <= LOW and within(w, "pockets.top", top):
         tries.insert(0, ({"pockets.top": top}, phrase("Pocket from {t} down", t=top)))
     edit, does = next((one for one in (*tries, PATCHES) if _mends(w, one[0])), NONE)
-    yield Finding("pocket-clear-of-opening", "doubt", says, next(iter(edit)), "skirt", edit, does)
+    yield Finding("pocket-clear-of-opening", "stop", says, next(iter(edit)), "skirt", edit, does)
 
 
 def patch_fits(w: Worked) -> Iterator[Finding]:

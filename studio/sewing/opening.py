@@ -6,10 +6,15 @@ from studio.brief import Brief
 from studio.draft import Draft, Piece
 from studio.draft.making import Making, Shown
 from studio.draft.panel import WRAP_HEM
+from studio.draft.placket import OVER, UNDER
 from studio.draft.zip import BELOW_TACK
+from studio.units import spell
 from studio.words import Phrase, phrase, tr
 
+from .ends import ended
+from .pockets import in_opening_seam
 from .saying import panels, seam_at
+from .seams import joins, with_opening
 
 HAND = 15.0
 """What stays between the stop and the seam below it is closed by hand: 1 to 2 cm (common practice, no source)."""
@@ -17,11 +22,11 @@ FOOT = 6.0
 """A centred zip is stitched so far (mm) from its middle: 1/4 in (common practice, no source)."""
 LAP = 12.0
 """The lap of a lapped zip is stitched so far (mm) from its fold: 1/2 in (common practice, no source)."""
-UNDER = 3.0
+PRESSED = 3.0
 """The under side of a lapped zip is pressed so far (mm) out past the seam line: 1/8 in (common practice, no source)."""
 TURN = 10.0
 """First turn of a wrap's free edge, mm (common practice, no source)."""
-OVER = {"centre back": "left over right", "side": "front over back", "front": "right over left"}
+LAPS = {"centre back": "left over right", "side": "front over back", "front": "right over left"}
 """Which edge laps over, on the wearer (common practice, no source)."""
 
 
@@ -30,12 +35,12 @@ def opening(brief: Brief, draft: Draft) -> Iterator[Making]:
     match brief.opening.kind:
         case "invisible":
             yield _invisible(brief, draft)
-            yield _seam_below(brief, draft, "with the zip foot, as near the stop as it goes")
+            yield from _seam_below(brief, draft, "with the zip foot, as near the stop as it goes")
         case "centred" | "lapped":
-            yield _seam_below(brief, draft, "from the stop")
+            yield from _seam_below(brief, draft, "from the stop")
             yield _centred(brief, draft) if brief.opening.kind == "centred" else _lapped(brief, draft)
         case "placket":
-            yield _seam_below(brief, draft, "from the end of the opening")
+            yield from _seam_below(brief, draft, "from the end of the opening")
             yield _placket(brief, draft)
         case "wrap":
             yield _wrap(brief, draft)
@@ -100,11 +105,11 @@ def _centred(brief: Brief, draft: Draft) -> Making:
 
 
 def _lapped(brief: Brief, draft: Draft) -> Making:
-    over = tr(OVER[brief.opening.place])
+    over = tr(LAPS[brief.opening.place])
     says = (
         *_zip_ready(draft),
         phrase("It laps {o:word}, on the wearer.", o=over),
-        phrase("Press the under edge {u} past the seam line, the lap on it.", u=UNDER),
+        phrase("Press the under edge {u} past the seam line, the lap on it.", u=PRESSED),
         phrase("Stitch the under fold close to the teeth, tape top {a} below the raw edge.", a=brief.seams.allowance),
         phrase("Lay the lap over to the seam line and stitch it {l} from its fold.", l=LAP),
         phrase("Stitch across at the stop, {r} below the raw edge, {s} below the seam line.", **_depths(brief)),
@@ -112,64 +117,53 @@ def _lapped(brief: Brief, draft: Draft) -> Making:
     return Making("zip", "opening", tr("Put in the zip"), says, _at_opening(draft), ("needle", "wheel"))
 
 
-def _seam_below(brief: Brief, draft: Draft, start: str) -> Making:
-    piece, name = opened(draft)
-    side = name.split(" ")[0]
-    below = next((e for e in piece.edges if e.name == side), None)
+def _seam_below(brief: Brief, draft: Draft, start: str) -> Iterator[Making]:
+    """The seam that the opening lies in, from the stop down; through all tiers where they are joined first."""
+    closing = [s for s in joins(draft) if with_opening(brief, draft, s)]
+    if not closing:
+        return
+    ends = [ended(draft, s) for s in closing]
     says = [
         phrase("Right sides together, sew {a} from the edge.", a=brief.seams.allowance),
         phrase("Start {start:word}: {r} below the raw edge.", start=tr(start), r=brief.stop + brief.seams.allowance),
     ]
-    if below is not None:
-        says.append(phrase(_ENDS[_ending(piece, side)], l=below.path.length))
+    text = "Sew {l} {to:word}." if len(ends) == 1 else "Sew {l} through all tiers, join on join, {to:word}."
+    says.append(phrase(text, l=sum(e.length for e in ends), to=ends[-1].words))
+    if in_opening_seam(brief, draft):
+        says.append(phrase("Go round the pocket bag in one with it."))
     says.append(phrase("Fasten the start with two stitches back."))
     if brief.opening.kind == "invisible":
         says.append(phrase("Close what gap is left by hand, {h} at the most.", h=HAND))
     says.append(phrase("Press open."))
-    title = phrase_title(seam_at(brief))
-    shown = Shown(piece.id, (side,), ("zip stop",), "left" if side == "left" else "right")
-    return Making("opening seam", "opening", title, tuple(says), shown)
-
-
-_ENDS = {
-    "hem": "Sew {l} down to the hem line, and on to the raw edge.",
-    "godet": "Sew {l} down to the godet’s point.",
-    "slit": "Sew {l} down to where the slit begins.",
-    "foot": "Sew {l} down to the seam line at its foot, and on to the raw edge.",
-}
-
-
-def _ending(piece: Piece, side: str) -> str:
-    """What a side's seam ends in."""
-    names = {e.name for e in piece.edges}
-    if f"{side} godet" in names:
-        return "godet"
-    if f"{side} slit" in names or "vent top" in names:
-        return "slit"
-    return "hem" if "hem" in names else "foot"
+    part = max(zip(ends, closing, strict=True), key=lambda found: found[0].length)[1].one[-1]
+    near = "left" if part.edge == "left" else "right"
+    shown = Shown(part.piece, (part.edge,), ("zip stop",), near)  # type: ignore[arg-type]
+    yield Making("opening seam", "opening", phrase_title(seam_at(brief)), tuple(says), shown)
 
 
 def phrase_title(seam: str) -> str:
     """Sew such a seam."""
-    from studio.units import spell
-
     return spell(phrase("Sew the {seam:word}", seam=seam), "cm")
 
 
 def _placket(brief: Brief, draft: Draft) -> Making:
-    strip = next((p for p in draft.pieces if "placket" in p.id), None)
-    says = [phrase("It laps {o:word}, on the wearer.", o=tr(OVER[brief.opening.place]))]
-    if strip is not None:
-        box = strip.cut_line.box
-        says.append(phrase("Sew the strips, {w} × {h}, to both edges of the opening.", w=box.width, h=box.height))
-    says += [
-        phrase(
-            "Sew down to the end of the opening, {r} below the raw edge, {s} below the seam line.", **_depths(brief)
-        ),
-        phrase("Press each strip over its edge, turn its free edge under and stitch it down."),
-        phrase("Lay the upper strip on the lower and stitch across both at the end of the opening."),
-    ]
-    return Making("placket", "opening", tr("Set the placket"), tuple(says), _at_opening(draft), ("needle",))
+    """The over strip goes on past its edge; the under strip is turned inside, behind the buttons."""
+    over, under = draft.piece(OVER), draft.piece(UNDER)
+    box, wide = over.cut_line.box, over.edge("end").path.length / 2
+    says = (
+        phrase("It laps {o:word}, on the wearer.", o=tr(LAPS[brief.opening.place])),
+        phrase("Sew a strip, {w} × {h}, to each edge of the opening, right sides together.", w=box.width, h=box.height),
+        phrase("Sew {a} from the edge, as far as the end of the opening.", a=brief.seams.allowance),
+        phrase("That lies {r} below the raw edge, {s} below the seam line.", **_depths(brief)),
+        phrase("{p:word}: press the seam towards the strip, fold the strip in half past it.", p=tr(over.name)),
+        phrase("Turn its free edge under {a} and stitch it down: it stands out {w} past the seam line.",
+               a=over.edge("facing").allowance, w=wide),
+        phrase("{p:word}: turn the whole strip inside, its seam on the very edge of the opening.", p=tr(under.name)),
+        phrase("Turn its free edge under {a} and stitch it down: it lies {w} deep inside, behind the buttons.",
+               a=under.edge("facing").allowance, w=under.edge("end").path.length / 2),
+        phrase("Lay the over strip on the under one and stitch across both at the end of the opening."),
+    )  # fmt: skip
+    return Making("placket", "opening", tr("Set the placket"), says, _at_opening(draft), ("needle",))
 
 
 def _wrap(brief: Brief, draft: Draft) -> Making:

@@ -24,7 +24,7 @@ def moves(step: CutStep, plan: LayPlan, fit: Fit) -> Drawing:
     one = step.placed
     if one is None or not step.moves:
         return ()
-    box = fit.box(Box(*one.at, one.at.x + one.along, one.at.y + one.across))
+    box = fit.box(Box(one.at.x, one.at.y, one.at.x + one.along, one.at.y + one.across))
     return tuple(_drawn(step.moves, box, plan, fit, waist_below=one.turn == 180))
 
 

@@ -72,7 +72,7 @@ def _line_on_band(step: CutStep, plan: LayPlan, fit: Fit, taken: list[Box]) -> I
 
 def _box(one: Placed) -> Box:
     """The box of a piece on the cloth."""
-    return Box(*one.at, one.at.x + one.along, one.at.y + one.across)
+    return Box(one.at.x, one.at.y, one.at.x + one.along, one.at.y + one.across)
 
 
 def _name(plan: LayPlan, one: Placed, fit: Fit, taken: list[Box]) -> Drawing:

@@ -8,7 +8,6 @@ from msgspec.structs import replace
 
 from studio.brief import Brief
 from studio.draft import Draft, Piece
-from studio.draft.piece import PARTS
 from studio.drawing import Colour, Drawing, Group, Mark, Stroke
 from studio.drawing.dimension import dimension
 from studio.drawing.furniture import head, placed, placed_path, stroke
