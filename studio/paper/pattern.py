@@ -130,7 +130,7 @@ def _roomy(piece: Piece, block: Box, wanted: Point) -> Point:
     return min(([at for at in held if clear(at)] or held), key=wanted.distance, default=wanted)
 
 
-KEPT_CLEAR = ("dart", "pocket", "hip", "slit", "zip stop")
+KEPT_CLEAR = ("dart", "pocket", "hip", "slit", "slit top", "zip stop")
 """Marks that a block of words does not cover."""
 TRIES = 24
 """Places tried along each side of a piece for a block of words."""
