@@ -137,7 +137,7 @@ def _seam_below(brief: Brief, draft: Draft, start: str) -> Iterator[Making]:
     says.append(phrase("Press open."))
     part = max(zip(ends, closing, strict=True), key=lambda found: found[0].length)[1].one[-1]
     near = "left" if part.edge == "left" else "right"
-    shown = Shown(part.piece, (part.edge,), ("zip stop",), near)  # type: ignore[arg-type]
+    shown = Shown(part.piece, (part.edge,), ("zip stop", "slit top"), near)  # type: ignore[arg-type]
     yield Making("opening seam", "opening", phrase_title(seam_at(brief)), tuple(says), shown)
 
 
