@@ -53,7 +53,7 @@ def _paint_picture(painter: QPainter, cloth: Cloth, start: float, end: float, sc
     step = math.floor(long / cloth.repeat) * cloth.repeat if cloth.repeat and cloth.repeat <= long else long
     painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
     for at in starts(cloth, step, start, end):
-        painter.drawPixmap(QRectF(at, 0, step, cloth.washed), seen, QRectF(0, 0, step / mm, seen.height()))
+        painter.drawImage(QRectF(at, 0, step, cloth.washed), seen, QRectF(0, 0, step / mm, seen.height()))
     return True
 
 
