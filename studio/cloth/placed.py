@@ -57,6 +57,15 @@ class Placed(Struct, frozen=True):
                 return self.at.moved(y, box.width - x)
         return self.at.moved(x, y)
 
+    def laid(self, path: Path) -> Path:
+        """Where a path of the piece falls on the cloth, as `on_cloth` has each of its points."""
+        box = self.outline.box
+        flat = path.flipped(box.centre.x) if self.mirrored else path
+        aside = {90: Point(box.height, 0), 180: Point(box.width, box.height), 270: Point(0, box.width)}
+        turned = flat.moved(-box.left, -box.top).turned(self.turn, Point(0, 0)) if self.turn else flat
+        by = aside[self.turn] if self.turn else Point(-box.left, -box.top)
+        return turned.moved(self.at.x + by.x, self.at.y + by.y)
+
 
 class Adrift(Struct, frozen=True):
     """A piece that cannot lie on its band of the print, because so much of it (mm) would be off the cloth."""

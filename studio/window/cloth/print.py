@@ -4,11 +4,13 @@ import math
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen, QTransform
+from PySide6.QtGui import QColor, QPainter, QPen
 
 from studio.brief import Cloth, PrintBand
+from studio.drawing.motif import motif, places, step_of
 
 from .. import theme
+from ..board.paths import painter_path
 from .pictures import scaled
 
 _BAND: Final = 70  # alpha of a band's tint
@@ -45,44 +47,15 @@ def _paint_picture(painter: QPainter, cloth: Cloth, start: float, end: float, sc
 def _paint_motifs(
     painter: QPainter, cloth: Cloth, band: PrintBand, start: float, end: float, scale: float
 ) -> None:  # fmt: skip
-    """A flower a repeat, on a stem that says which way the motif stands; a round one where it stands either way."""
-    high = band.end - band.start
-    step = cloth.repeat or max(high, 20.0)
+    step = step_of(cloth, band)
     if step * scale < _FEW or (end - start) / step > _MOST:
         return
-    size = min(high, step) * 0.86
-    motif = _round(size) if band.tops == "either" else _upright(size, up=band.tops == "first")
+    flower = painter_path(motif(cloth, band), 1)
     painter.setPen(QPen(theme.colour("accent", _MOTIF), 0))
     painter.setBrush(theme.colour("accent", _BAND))
-    middle = (band.start + band.end) / 2
-    for k in range(math.floor((start - cloth.offset) / step), math.ceil((end - cloth.offset) / step)):
-        painter.drawPath(motif.translated(QPointF(cloth.offset + (k + 0.5) * step, middle)))
+    for at in places(cloth, band, start, end):
+        painter.drawPath(flower.translated(QPointF(*at)))
     painter.setBrush(Qt.BrushStyle.NoBrush)
-
-
-def _upright(high: float, *, up: bool) -> QPainterPath:
-    """About its middle, its head towards the first edge of the cloth where `up`."""
-    way = -1.0 if up else 1.0
-    drawn = QPainterPath()
-    drawn.moveTo(0, -way * high / 2)
-    drawn.lineTo(0, way * high * 0.1)
-    drawn.addEllipse(QPointF(0, way * high * 0.28), high * 0.16, high * 0.2)
-    for side in (-1, 1):
-        drawn.moveTo(0, -way * high * 0.3)
-        drawn.quadTo(side * high * 0.26, -way * high * 0.22, side * high * 0.2, way * high * 0.02)
-        drawn.quadTo(side * high * 0.04, -way * high * 0.1, 0, -way * high * 0.3)
-    return drawn
-
-
-def _round(high: float) -> QPainterPath:
-    """Six petals round a middle."""
-    drawn = QPainterPath()
-    for k in range(6):
-        petal = QPainterPath()
-        petal.addEllipse(QPointF(0, -high * 0.3), high * 0.11, high * 0.17)
-        drawn.addPath(QTransform().rotate(60 * k).map(petal))
-    drawn.addEllipse(QPointF(0, 0), high * 0.1, high * 0.1)
-    return drawn
 
 
 def veil() -> QColor:

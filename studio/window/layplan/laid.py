@@ -4,12 +4,9 @@ from msgspec import Struct
 from PySide6.QtGui import QPainterPath
 
 from studio.cloth.placed import Placed
-from studio.draft import Piece
-from studio.draft.piece import unfolded
-from studio.geometry import Path
+from studio.cloth.traced import traced
 
 from ..board.paths import painter_path
-from ..cloth.way import to_cloth
 
 
 class Drawn(Struct, eq=False):
@@ -28,16 +25,6 @@ class Drawn(Struct, eq=False):
 
 def drawn(placed: Placed) -> Drawn:
     """The paths of a piece where it lies."""
-    way = to_cloth(placed)
-    cut, seam, folds = _own(placed.piece, placed.half)
-    return Drawn(placed, way.map(cut), way.map(seam), way.map(folds))
-
-
-def _own(piece: Piece, half: bool) -> tuple[QPainterPath, QPainterPath, QPainterPath]:
-    outline = piece.cut_line if half else piece.as_cut
-    folds = [m.path for m in piece.lines if m.role in ("fold", "hem")]
-    fold = next((e.path.start.x for e in piece.edges if e.fold), None)
-    if fold is not None and not half:
-        folds += [Path(tuple(c.flipped(fold) for c in path.curves)) for path in folds]
-        return painter_path([outline], 1), painter_path([unfolded(piece.seam_line, fold)], 1), painter_path(folds, 1)
-    return painter_path([outline], 1), painter_path([piece.seam_line], 1), painter_path(folds, 1)
+    lines = traced(placed)
+    cut, seam, folds = (painter_path(paths, 1) for paths in ((lines.cut,), (lines.seam,), lines.folds))
+    return Drawn(placed, cut, seam, folds)
