@@ -37,13 +37,22 @@ def _draft(said: list[str]) -> int:
 
 def _lay(said: list[str]) -> int:
     parser = _command("lay", "Lay the pieces on the cloth.")
-    parser.add_argument("--json", action="store_true", help="print the plan as JSON, lengths in mm")
+    how = parser.add_mutually_exclusive_group()
+    how.add_argument("--json", action="store_true", help="print the plan as JSON, lengths in mm")
+    how.add_argument("--pdf", type=Path, metavar="FILE", help="write it to scale with the order of cutting")
+    parser.add_argument("--paper", metavar="SIZE", help="A4, A3, US Letter or roll")
     parser.add_argument("--seconds", type=seconds, default=1.0, help="most time to look for a shorter plan (1)")
     chosen = parser.read(said)
-    docket = make_up(_brief(chosen))
+    docket = make_up(_on_paper(chosen))
     if docket.lay.misfits:
         return _stopped(docket.findings, chosen.unit, "pieces-fit-cloth")
     docket = bettered(docket, chosen.seconds)
+    if chosen.pdf:
+        from studio.plan_pages import put_plan  # brings the pages with it
+
+        put_plan(chosen.pdf, docket, chosen.unit)
+        _print([str(chosen.pdf)])
+        return 0
     _print([json.dumps(listed_lay(docket))] if chosen.json else lay_slip(docket, chosen.unit))
     return 0
 
@@ -88,11 +97,9 @@ def _export(said: list[str]) -> int:
     kinds = tuple(k for k in KINDS if getattr(chosen, k))
     if not kinds:
         parser.error(f"name what to write, any of {', '.join(f'--{k}' for k in KINDS)}")
-    if chosen.paper:
-        chosen.set.append(f"paper.size={chosen.paper}")
     from studio.export import export  # brings the pages with it, which nobody else needs
 
-    docket = make_up(_brief(chosen))
+    docket = make_up(_on_paper(chosen))
     if docket.stopped and not chosen.anyway:
         return _stopped(docket.findings, chosen.unit)
     for finding in docket.findings:
@@ -135,6 +142,13 @@ def _brief(chosen: argparse.Namespace) -> Brief:
             raise Trouble(spell(phrase(says, p=shown(pair)), chosen.unit))
         brief = rack.edit(brief, {path: read_value(rack.declarations(brief)[path], text, chosen.unit)})
     return brief
+
+
+def _on_paper(chosen: argparse.Namespace) -> Brief:
+    """The brief, for the paper that was named."""
+    if chosen.paper:
+        chosen.set.append(f"paper.size={chosen.paper}")
+    return _brief(chosen)
 
 
 def _print(lines: Iterable[str]) -> None:

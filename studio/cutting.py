@@ -6,6 +6,8 @@ from typing import Final
 from studio.brief import Brief, PrintBand
 from studio.cloth.placed import Lay, Placed
 from studio.cloth.ways import band_of
+from studio.cloth.which import which_copy
+from studio.paper.cut_step import CutStep, Move, OnBand
 from studio.paper.sizes import paper_size
 from studio.paper.template import is_panel, moves
 from studio.sewing.cautions import CAUTIONS
@@ -15,54 +17,66 @@ from studio.workroom import Docket
 
 LINES: Final = {"hem": "hem line", "top": "seam line at the top", "fold": "fold", "face centre": "middle of its face"}
 """What of a piece is laid on a band, as it is said."""
+OPEN = "Lay it out in one layer, right side up, the first selvedge away from you."
+FOLDED = "Fold it along its length, selvedge on selvedge, right side in, the fold away from you."
 
 
 def cutting_order(docket: Docket) -> tuple[Phrase, ...]:
-    """The steps from the squared end to the last cut, each a sentence or a few.
+    """The steps from the squared end to the last cut, each a sentence or a few."""
+    return tuple(
+        said for step in cutting_steps(docket) for said in (*step.says, *map(_move, step.moves))
+    )  # fmt: skip
+
+
+def cutting_steps(docket: Docket) -> tuple[CutStep, ...]:
+    """The same, step by step, with what is drawn of each.
 
     Pieces come in the order in which shears meet them: by their distance from the cut end, then across.
     """
     lay, brief = docket.lay, docket.brief
+    wash = "Wash, dry and press the cloth. Square its cut end to the selvedge: everything is measured from there."
+    look = "Look along the bands and the grain once more. Then cut."
+    plain = "Look along the grain once more. Then cut."
     return (
-        phrase("Wash, dry and press the cloth. Square its cut end to the selvedge: everything is measured from there."),
-        phrase(FOLDED if lay.folded else OPEN),
-        *_bands(brief, lay),
-        *(step for p in sorted(lay.placed, key=lambda p: (round(p.at.x), p.at.y)) for step in _piece(brief, lay, p)),
-        phrase("Look along the bands and the grain once more. Then cut.") if brief.cloth.bands
-        else phrase("Look along the grain once more. Then cut."),
-        phrase("Mark notches, folds and stops before you move a piece."),
-        CAUTIONS["shears"],
-        CAUTIONS["blade"],
-    )  # fmt: skip
+        _plain(phrase(wash)),
+        _plain(phrase(FOLDED if lay.folded else OPEN)),
+        *map(_plain, _bands(brief, lay)),
+        *(_piece(brief, lay, p) for p in sorted(lay.placed, key=lambda p: (round(p.at.x), p.at.y))),
+        _plain(phrase(look if brief.cloth.bands else plain)),
+        _plain(phrase("Mark notches, folds and stops before you move a piece.")),
+        CutStep((CAUTIONS["shears"],), caution=True),
+        CutStep((CAUTIONS["blade"],), caution=True),
+    )
 
 
-OPEN = "Lay it out in one layer, right side up, the first selvedge away from you."
-FOLDED = "Fold it along its length, selvedge on selvedge, right side in, the fold away from you."
+def _plain(says: Phrase) -> CutStep:
+    return CutStep((says,))
 
 
 def _bands(brief: Brief, lay: Lay) -> Iterator[Phrase]:
     if lay.folded:
         return
     for band in brief.cloth.bands:
-        yield phrase("The band at {a:bare} to {b} is for the {h:word}.", a=band.start, b=band.end, h=tr(band.holds))
+        held = band.holds != "nothing"
+        text = (
+            "The band at {a:bare} to {b} is for the {h:word}." if held else "The band at {a:bare} to {b} is not used."
+        )
+        yield phrase(text, a=band.start, b=band.end, h=tr(band.holds))
 
 
-def _piece(brief: Brief, lay: Lay, p: Placed) -> Iterator[Phrase]:
+def _piece(brief: Brief, lay: Lay, p: Placed) -> CutStep:
     """Where a piece is chalked, how it lies, what must run along its band, and the moves of its template."""
     far = tr("fold") if lay.folded else tr("first selvedge")
-    name = tr(p.piece.name)
-    if p.piece.cut > 1:
-        pair = p.layers == 2 and not p.half and p.copy + 2 <= p.piece.cut
-        text = "{p:word} {k:count} and {m:count} of {n:count}" if pair else "{p:word} {k:count} of {n:count}"
-        name = spell(phrase(text, p=name, k=p.copy + 1, m=p.copy + 2, n=p.piece.cut), "cm")
+    copy = which_copy(p)
+    name = f"{tr(p.piece.name)} {spell(copy, 'cm')}" if copy else tr(p.piece.name)
     text = "{p:word}: from {a:bare} to {b} along; from {c:bare} to {d} across, from the {far:word}{how:word}."
-    yield phrase(
+    where = phrase(
         text, p=name, a=p.at.x, b=p.at.x + p.along, c=p.at.y, d=p.at.y + p.across, far=far, how=_how(p)
     )  # fmt: skip
     band = None if lay.folded else band_of(p, brief.cloth)
-    if band is not None:
-        yield _on_band(p, band)
-    yield from _moves(brief, p)
+    on_band = None if band is None else _on_band(p, band)
+    says = (where,) if on_band is None else (where, _runs(on_band))
+    return CutStep(says, p, tuple(_moves(brief, p)), on_band)
 
 
 def _how(p: Placed) -> str:
@@ -72,15 +86,19 @@ def _how(p: Placed) -> str:
     return f"; {said}" if said else ""
 
 
-def _on_band(p: Placed, band: PrintBand) -> Phrase:
+def _on_band(p: Placed, band: PrintBand) -> OnBand:
     edge = band.start if p.turn == 180 else band.end
     if band.by in ("top", "fold"):
         edge = band.end if p.turn == 180 else band.start
     at = (band.start + band.end) / 2 if band.by == "face centre" else edge
-    return phrase("The {l:word}, at {y}, runs along the print’s band.", l=tr(LINES[band.by]), y=at)
+    return OnBand(tr(LINES[band.by]), at)
 
 
-def _moves(brief: Brief, p: Placed) -> Iterator[Phrase]:
+def _runs(one: OnBand) -> Phrase:
+    return phrase("The {l:word}, at {y}, runs along the print’s band.", l=one.line, y=one.at)
+
+
+def _moves(brief: Brief, p: Placed) -> Iterator[Move]:
     """Where each move of the template begins, from the cut end; a piece turned half round is walked towards it."""
     if brief.paper.panels != "template" or not is_panel(p.piece) or p.turn % 180:
         return
@@ -89,6 +107,12 @@ def _moves(brief: Brief, p: Placed) -> Iterator[Phrase]:
         return
     start, way = (p.at.x + p.along, -1) if p.turn else (p.at.x, 1)
     for k in range(step.count):
-        last = k == step.count - 1 and step.last != step.width
-        text = "Move {k:count}, the last, begins at {x} and is {w} wide." if last else "Move {k:count} begins at {x}."
-        yield phrase(text, k=k + 1, x=start + way * k * step.width, w=step.last if last else step.width)
+        last = k == step.count - 1
+        begins = start + way * k * step.width
+        ends = begins + way * (step.last if last else step.width)
+        yield Move(k + 1, begins, ends, narrow=last and step.last != step.width)
+
+
+def _move(one: Move) -> Phrase:
+    text = "Move {k:count}, the last, begins at {x} and is {w} wide." if one.narrow else "Move {k:count} begins at {x}."
+    return phrase(text, k=one.number, x=one.begins, w=one.wide)

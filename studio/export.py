@@ -14,6 +14,7 @@ from studio.paper.pattern import Said
 from studio.paper.printed import printed
 from studio.paper.sizes import LONGEST
 from studio.paper.whole import numbered, one_sheet, own_sheet
+from studio.plan_pages import check_plan, plan_pages
 from studio.trouble import Trouble
 from studio.units import Unit, spell
 from studio.words import phrase
@@ -42,6 +43,8 @@ def export(docket: Docket, folder: Path, kinds: tuple[str, ...], unit: Unit) -> 
     Each file appears whole or not at all; closing the iterator stops before the next page and leaves what is
     finished. Raises `Trouble` in one sentence for anything that cannot be written.
     """
+    if "lay" in kinds:
+        check_plan(docket, unit)
     jobs = list(_jobs(docket, kinds, unit))
     at = folder
     try:
@@ -66,6 +69,8 @@ def _jobs(docket: Docket, kinds: tuple[str, ...], unit: Unit) -> Iterator[tuple[
         yield f"{stem}-sheets-{paper}.pdf", _pdf(lambda: printed(docket.pieces, docket.notions, said), title)
     if "booklet" in kinds:
         yield f"{stem}-booklet.pdf", _pdf(lambda: iter(booklet(docket.draft, docket.notions, said)), title)
+    if "lay" in kinds:
+        yield f"{stem}-lay-plan.pdf", _pdf(lambda: iter(plan_pages(docket, unit)), title)
     for kind, writer in _WRITERS.items():
         for name, page in pages.items() if kind in kinds else ():
             if kind != "pdf" or _holds(page):

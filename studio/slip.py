@@ -27,17 +27,22 @@ def slip(docket: Docket, unit: Unit) -> Iterator[str]:
 
 def lay_slip(docket: Docket, unit: Unit) -> Iterator[str]:
     """The plan line by line: the cloth it takes, then where each piece lies on it."""
+    yield from (spell(said, unit) for said in what_it_takes(docket))
+    yield from _part(
+        tr("Along from the cut end, across from the first selvedge"),
+        _table(_placed(p, unit) for p in docket.lay.placed),
+    )
+    steps = (spell(step, unit) for step in cutting_order(docket))
+    yield from _part(tr("Cut in this order"), (f"[ ] {step}" for step in steps))
+
+
+def what_it_takes(docket: Docket) -> tuple[Phrase, Phrase]:
+    """The cloth, what the plan takes of it and what to buy; and how good the plan surely is."""
     lay = docket.lay
     takes = phrase(
         "Cloth {w} wide: the plan takes {l}; buy {b:buy}.", w=lay.width, l=lay.length, b=docket.fact("cloth_needed")
     )
-    yield spell(takes, unit)
-    yield spell(_how_good(lay), unit)
-    yield from _part(
-        tr("Along from the cut end, across from the first selvedge"), _table(_placed(p, unit) for p in lay.placed)
-    )
-    steps = (spell(step, unit) for step in cutting_order(docket))
-    yield from _part(tr("Cut in this order"), (f"[ ] {step}" for step in steps))
+    return takes, _how_good(lay)
 
 
 def _how_good(lay: Lay) -> Phrase:

@@ -10,7 +10,7 @@ import pytest
 HOUSE = Path(__file__).parents[1] / "studio"
 LADDER = (
     "words", "trouble", "parser", "units", "files", "geometry", "brief", "draft", "styles", "cloth", "check", "drawing",
-    "sewing", "paper", "workroom", "listing", "cutting", "slip", "shopping", "export", "history", "shipped", "window", "commands", "__main__",
+    "sewing", "paper", "workroom", "listing", "cutting", "slip", "shopping", "plan_pages", "export", "history", "shipped", "window", "commands", "__main__",
 )  # fmt: skip
 """From the ground up: a room may use those before it."""
 HOMES = {

@@ -12,14 +12,15 @@ from msgspec import Struct
 
 Ink: TypeAlias = Literal[
     "cut", "seam", "fold", "placement", "centre", "grain", "gather", "notch", "button", "dimension", "note",
-    "join", "gauge", "frame", "waste", "sheet", "rule", "plain",
+    "join", "gauge", "frame", "waste", "sheet", "rule", "plain", "print",
 ]  # fmt: skip
-Colour: TypeAlias = Literal["black", "accent", "grey", "white", "tone"]
+Colour: TypeAlias = Literal["black", "accent", "grey", "faint", "white", "tone"]
 
 COLOURS: dict[Colour, str] = {
     "black": "#161412",
     "accent": "#A5271F",
     "grey": "#6A6460",
+    "faint": "#B9B2AA",
     "white": "#FFFFFF",
     "tone": "#E9E5DF",
 }
@@ -55,4 +56,5 @@ PENS: dict[Ink, Pen] = {
     "sheet": Pen(0.25, (), "accent", "sheet"),
     "rule": Pen(0.18, (), "grey", "rule"),
     "plain": Pen(0.35, (), "black", "plain"),
+    "print": Pen(0.25, (4, 4), "faint", "print of the cloth"),
 }

@@ -30,7 +30,7 @@ CAPITAL = 0.66
 """Height of a capital or a figure, as a share of the em."""
 
 _JOINED = "\u00a0"
-_NUMBER = re.compile(r"(?<=\d) (?=%|(?:cm|mm|in|m|yd)\b)")
+_NUMBER = re.compile(r"(?<=\d) (?=%|\d+/\d|(?:cm|mm|in|m|yd)\b)")
 
 LEAST = 3.0
 """The smallest em on a page, mm: smaller words are lost on a poor printer."""
@@ -77,7 +77,7 @@ def width(text: str, height: float, face: Face = "regular") -> float:
 def wrap(text: str, height: float, room: float, face: Face = "regular") -> list[str]:
     """Lines no wider than `room` mm, broken between words, and inside a word only where it is too long by itself.
 
-    A number stays with its unit.
+    A number stays with its fraction and its unit.
     """
     lines: list[str] = []
     for paragraph in _NUMBER.sub(_JOINED, text).split("\n"):

@@ -24,8 +24,7 @@ def places(cloth: Cloth, band: PrintBand, start: float, end: float) -> tuple[Poi
 
 
 def motif(cloth: Cloth, band: PrintBand) -> tuple[Path, ...]:
-    """A flower about its middle, mm: on a stem that says which way it stands; a round one where it stands either way.
-    """
+    """A flower about its middle, mm: on a stem where it has a top, round where it stands either way."""
     high = min(band.end - band.start, step_of(cloth, band)) * 0.86
     if band.tops == "either":
         petal = _ellipse(Point(0, -high * 0.3), high * 0.11, high * 0.17)

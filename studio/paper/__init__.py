@@ -2,6 +2,6 @@
 
 from typing import Literal, TypeAlias, get_args
 
-Kind: TypeAlias = Literal["svg", "pdf", "dxf", "png", "booklet"]
+Kind: TypeAlias = Literal["svg", "pdf", "dxf", "png", "booklet", "lay"]
 KINDS: tuple[Kind, ...] = get_args(Kind)
-"""What can be written; the booklet is a PDF."""
+"""What can be written; the booklet and the lay plan are PDFs."""

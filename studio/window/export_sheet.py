@@ -28,6 +28,7 @@ Exporter: TypeAlias = Callable[[Docket, Path, tuple[str, ...], Unit], Iterator[S
 _KINDS: Final = {
     "pdf": "PDF: sheets for {paper:word} to print and glue, and each piece whole",
     "booklet": "Booklet: measurements, what to buy and to cut, and the sewing order",
+    "lay": "Lay plan: where each piece is cut, and the order of cutting",
     "svg": "SVG: each piece, for drawing programs and cutters",
     "dxf": "DXF: each piece, for cutters and plotters",
     "png": "PNG: pictures of the pieces",

@@ -11,12 +11,13 @@ from PySide6.QtCore import QObject
 from studio.check import Finding
 from studio.files import file_name, file_stem
 from studio.styles import rack
+from studio.trouble import Trouble
 from studio.units import Unit, spell
-from studio.words import phrase
+from studio.words import phrase, tr
 from studio.workroom import Docket
 
 from . import theme
-from .choosing import choose_picture, documents, shelf_folder
+from .choosing import choose_file, choose_picture, documents, shelf_folder
 from .desk import Desk
 from .files import Chooser, Files
 from .leaf import Leaf
@@ -39,6 +40,7 @@ class Shop(QObject):
         self.files = Files(self.desk, settings, self.window)
         self.leaf: Leaf | None = None
         self.choose_picture: Chooser = choose_picture
+        self.choose_plan: Chooser = lambda at, start: choose_file(at, tr("Print the lay plan into a PDF"), start)
         self._unfolded = False
         self._connect()
         self._furnish()
@@ -84,6 +86,7 @@ class Shop(QObject):
         table.finished.connect(desk.finish)
         table.mended.connect(self._mend)
         table.better.connect(desk.relay)
+        table.canvas.lay.printing.connect(self._print_plan)
         table.construction.folded.connect(self._keep_sections)
         desk.made_up.connect(self._show)
         desk.settling.connect(table.settle)
@@ -226,6 +229,21 @@ class Shop(QObject):
         sheet = BuySheet(self.desk.docket, folder, self.unit, self.window)
         sheet.chosen.connect(self.desk.mend)
         self._lay(sheet)
+
+    def _print_plan(self, docket: Docket) -> None:
+        """Print the plan that is shown, even while a better one is looked for."""
+        from studio.plan_pages import put_plan
+
+        folder = self.desk.file.parent if self.desk.file else documents()
+        name = f"{file_stem(docket.brief.title)}-{file_stem(tr('lay plan'))}.pdf"
+        if path := self.choose_plan(self.window, folder / name):
+            try:
+                put_plan(path, docket, self.unit)
+            except Trouble as trouble:
+                self.say(str(trouble))
+            else:
+                says = phrase("Saved {name:word}", name=file_name(path))
+                self.window.table.canvas.foot.tell(spell(says, self.unit))
 
     def _how_to_measure(self) -> None:
         from .guides import HowToMeasure

@@ -8,6 +8,7 @@ from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from studio.brief import PrintBand
+from studio.cloth.which import which_copy
 from studio.geometry import Box, Point
 from studio.units import spell
 from studio.words import phrase, tr
@@ -211,10 +212,8 @@ class ClothTable(Surface):
         assert self.docket is not None
         placed = one.placed
         parts = []
-        if placed.piece.cut > 1:
-            k, n = placed.copy + 1, placed.piece.cut
-            text = "{k:count} and {m:count} of {n:count}" if placed.layers == 2 and k < n else "{k:count} of {n:count}"
-            parts.append(spell(phrase(text, k=k, m=k + 1, n=n), self.unit))
+        if copy := which_copy(placed):
+            parts.append(spell(copy, self.unit))
         if placed.layers == 2:
             parts.append(tr("on the fold") if placed.half else tr("two layers"))
         if placed.mirrored and placed.piece.mirrored:

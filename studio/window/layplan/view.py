@@ -18,10 +18,13 @@ from .planner import Planner
 
 
 class LayPlan(QWidget):
-    """`edited` carries a path and its new value; `better` a docket and a better lay of it."""
+    """`edited` carries a path and its new value; `better` a docket and a better lay of it; `printing` the docket whose
+    plan is shown and shall be printed.
+    """
 
     edited = Signal(str, object)
     better = Signal(object, object)
+    printing = Signal(object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -33,11 +36,12 @@ class LayPlan(QWidget):
         self.look = QPushButton(self._bar)
         self.turn = QPushButton(tr("Turn"), self._bar)
         self.release = QPushButton(tr("Let all go"), self._bar)
+        self.print = QPushButton(tr("Print this plan…"), self._bar)
         row = QHBoxLayout(self._bar)
         row.setContentsMargins(SPACE.m, SPACE.xs, SPACE.s, SPACE.xs)
         row.setSpacing(SPACE.s)
         row.addWidget(self.says, 1)
-        for button in (self.turn, self.release, self.look):
+        for button in (self.turn, self.release, self.look, self.print):
             row.addWidget(button)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -52,6 +56,7 @@ class LayPlan(QWidget):
         self.planner.better.connect(self.better)
         self.planner.changed.connect(self._tell)
         self.look.clicked.connect(self._look)
+        self.print.clicked.connect(self._print)
         self.turn.clicked.connect(self.table.turn)
         self.release.clicked.connect(self.table.let_all_go)
 
@@ -92,6 +97,10 @@ class LayPlan(QWidget):
     def _look(self) -> None:
         self.planner.halt() if self.planner.running else self.planner.again()
 
+    def _print(self) -> None:
+        if self._docket is not None:
+            self.printing.emit(self._docket)
+
     def _tell(self, _picked: str = "") -> None:
         docket, running = self._docket, self.planner.running
         if docket is None:
@@ -101,6 +110,7 @@ class LayPlan(QWidget):
         self.look.setEnabled(running or not (docket.lay.proven or docket.lay.misfits))
         self.turn.setEnabled(self.table.chosen is not None)
         self.release.setEnabled(bool(docket.brief.cloth.held))
+        self.print.setEnabled(not docket.lay.misfits)
 
 
 def words(docket: Docket, running: bool, with_engine: bool) -> Phrase:

@@ -1,0 +1,111 @@
+"""The pieces of a lay plan on paper: outlines to scale, the moves of their templates, what lies on a band, names."""
+
+from collections.abc import Iterator
+
+from studio.cloth.placed import Placed
+from studio.cloth.traced import traced
+from studio.drawing import Drawing, Mark, Stroke, Words, moved
+from studio.drawing.furniture import stroke
+from studio.drawing.lettering import width, words_box
+from studio.geometry import Box, Point
+from studio.units import spell
+from studio.words import phrase, tr
+
+from ..cut_step import CutStep
+from .chips import labels, number_alone
+from .fit import Fit
+from .moves import moves
+from .plan import LayPlan
+from .spots import around, meets_any, spot
+
+SMALL = 3.2
+_CUT, _FOLD = 0.5, 0.2
+
+
+def pieces(plan: LayPlan, fit: Fit) -> Drawing:
+    """Every piece where it lies, and in what is left over, how large that is."""
+    steps = [s for s in plan.steps if s.placed is not None]
+    outlines: list[Mark] = []
+    words: list[Mark] = []
+    taken: list[Box] = []
+    for step in steps:
+        assert step.placed is not None
+        outlines += _lines(step.placed, fit)
+        ticks = moves(step, plan, fit)
+        words += ticks
+        taken += [words_box(m).grown(0.4) for m in ticks if isinstance(m, Words)]
+        words += _line_on_band(step, plan, fit, taken)
+    for step in steps:
+        assert step.placed is not None
+        words += _name(plan, step.placed, fit, taken)
+    return (*outlines, *words, *_left_over(plan, fit, taken))
+
+
+def _lines(one: Placed, fit: Fit) -> Iterator[Mark]:
+    lines = traced(one)
+    yield Stroke(fit.path(lines.cut), "cut", _CUT)
+    yield from (Stroke(fit.path(path), "fold", _FOLD) for path in lines.folds)
+
+
+def _line_on_band(step: CutStep, plan: LayPlan, fit: Fit, taken: list[Box]) -> Iterator[Mark]:
+    """The line of a piece that runs along a band, named where there is room beside it."""
+    if step.placed is None or step.on_band is None:
+        return
+    one, band = step.placed, step.on_band
+    a, b = fit.on(Point(one.at.x, band.at)), fit.on(Point(one.at.x + one.along, band.at))
+    yield stroke("fold", a, b, width=_FOLD)
+    says = spell(phrase("{l:word}, {y:bare}", l=band.line, y=band.at), plan.said.unit)
+    inside = fit.box(_box(one)).grown(-0.5)
+    for down in (SMALL * 1.05, -0.9):
+        words = Words(says, a.moved(3, down), SMALL, patch=True)
+        there = words_box(words)
+        if inside.joined(there) == inside and not meets_any(there, taken):
+            taken.append(there.grown(0.4))
+            yield words
+            return
+
+
+def _box(one: Placed) -> Box:
+    """The box of a piece on the cloth."""
+    return Box(*one.at, one.at.x + one.along, one.at.y + one.across)
+
+
+def _name(plan: LayPlan, one: Placed, fit: Fit, taken: list[Box]) -> Drawing:
+    """The name of a piece where it has room; its number where it has none."""
+    outline = fit.path(traced(one).cut)
+    for label in labels(plan, one):
+        at = spot(outline, label.wide, label.high, taken)
+        if at is not None:
+            taken.append(around(at, label.wide, label.high).grown(0.5))
+            return moved(label.marks, *at)
+    chip = number_alone(plan.number(one))
+    box = outline.box
+    shares = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9)
+    places = [Point(box.left + box.width * x, box.top + box.height * y) for x in shares for y in shares]
+    free = (p for p in places if not meets_any(around(p, chip.wide, chip.high), taken))
+    at = next(free, None)
+    if at is None:
+        return ()
+    taken.append(around(at, chip.wide, chip.high))
+    return moved(chip.marks, *at)
+
+
+def _left_over(plan: LayPlan, fit: Fit, taken: list[Box]) -> Iterator[Mark]:
+    """The largest whole pieces of cloth that are left, each with its size in its middle."""
+    cloth = fit.cloth
+    for rest in plan.left.whole:
+        box = fit.box(rest)
+        box = Box(box.left, box.top, min(box.right, cloth.right), box.bottom)
+        size = spell(phrase("{l:bare} × {w:bare}", l=rest.width, w=rest.height), plan.said.unit)
+        for lines, turn in (((tr("left over"), size), 0), ((f"{tr('left over')} {size}",), -90), ((size,), 0)):
+            wide = max(width(line, SMALL) for line in lines) + 2
+            high = SMALL * 1.3 * len(lines)
+            across, down = (high, wide) if turn else (wide, high)
+            there = around(box.centre, across, down)
+            if across <= box.width and down <= box.height and not meets_any(there, taken):
+                taken.append(there)
+                for k, line in enumerate(lines):
+                    off = (k - (len(lines) - 1) / 2) * SMALL * 1.3 + SMALL * 0.34
+                    at = box.centre.moved(off, 0) if turn else box.centre.moved(0, off)
+                    yield Words(line, at, SMALL, "rule", turn=turn, align="centre", patch=True)
+                break
