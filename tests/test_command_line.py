@@ -7,6 +7,7 @@ import subprocess
 import sys
 from pathlib import Path
 
+import pypdf
 import pytest
 
 from studio.__main__ import main
@@ -94,6 +95,21 @@ def test_lay_prints_a_plan(capsys):
 def test_lay_names_what_does_not_fit(capsys):
     """A piece wider than the cloth is named, and the command ends with 1."""
     assert "Skirt lies 67.5 cm across" in refused(capsys, 1, "lay", "--json", "--set", "cloth.width=60")
+
+
+@pytest.mark.paints
+def test_lay_is_printed(capsys, tmp_path: Path):
+    """`lay --pdf` writes the plan on the paper that is named (8.5 by 11 in, lying) and says where; a folder that is not
+    there, and a piece that does not fit, are each one line.
+    """
+    there = tmp_path / "plan.pdf"
+    assert 0 == main(["lay", "--pdf", str(there), "--paper", "US Letter", "--seconds", "0", *SAMPLE])
+    assert f"{there}\n" == capsys.readouterr().out
+    (page,) = pypdf.PdfReader(there).pages
+    assert (11 * 72, 8.5 * 72) == pytest.approx((float(page.mediabox.width), float(page.mediabox.height)), abs=0.03)
+    assert "“plan.pdf” cannot be found" in refused(capsys, 2, "lay", "--pdf", str(tmp_path / "gone" / "plan.pdf"))
+    assert "Skirt lies" in refused(capsys, 1, "lay", "--pdf", str(tmp_path / "no.pdf"), "--set", "cloth.width=60")
+    assert [there] == list(tmp_path.iterdir())
 
 
 def test_draft_can_be_read(capsys):

@@ -45,13 +45,13 @@ def wide_of(svg: Path) -> float:
 
 @pytest.mark.paints
 def test_what_is_written(tmp_path: Path):
-    """One file for each piece and one with all, in every format; sheets for the printer and the booklet in PDF."""
+    """One file for each piece and one with all, in every format; sheets, booklet and lay plan in PDF."""
     docket = exported(tmp_path, brief(**TITLE))
     pieces = {p.id for p in docket.pieces}
     for kind in KINDS:
         names = {p.stem.removeprefix("test-skirt-") for p in tmp_path.glob(f"*.{kind}")}
-        more = {"sheets-a4", "booklet"} if kind == "pdf" else set()
-        assert (pieces | {"all"} | more if kind != "booklet" else set()) == names
+        more = {"sheets-a4", "booklet", "lay-plan"} if kind == "pdf" else set()
+        assert (pieces | {"all"} | more if kind not in ("booklet", "lay") else set()) == names
 
 
 @pytest.mark.paints
@@ -214,3 +214,14 @@ def test_names_of_files_are_plain(tmp_path: Path, title: str):
     exported(tmp_path / "out", brief(title=title), "svg")
     assert ["out"] == [p.name for p in tmp_path.iterdir()]
     assert all(p.name.isprintable() and p.suffix == ".svg" for p in (tmp_path / "out").iterdir())
+
+
+@pytest.mark.paints
+def test_the_lay_plan_alone(tmp_path: Path):
+    """Chosen alone, the plan is the one file; where a piece does not fit the cloth, nothing is written, and it is said."""
+    exported(tmp_path / "plan", brief(**TITLE), "lay")
+    (there,) = (tmp_path / "plan").iterdir()
+    assert "Cut in this order" in pypdf.PdfReader(there).pages[0].extract_text()
+    with pytest.raises(Trouble, match="does not fit the cloth, so there is no plan to print"):
+        exported(tmp_path / "none", brief(cloth__width=600.0), "svg", "lay")
+    assert not (tmp_path / "none").exists()

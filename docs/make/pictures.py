@@ -16,6 +16,7 @@ from PySide6.QtTest import QTest
 
 from studio.brief import PrintBand
 from studio.export import export
+from studio.plan_pages import put_plan
 from studio.window.running import application, bare, furnished
 from studio.window.settings import Settings
 from studio.window.shop import Shop
@@ -51,10 +52,15 @@ def grab(shop: Shop, name: str) -> None:
     shop.window.close()
 
 
-def lay_plan(shop: Shop) -> None:
+def bordered(shop: Shop) -> None:
     """A border on the hem and a narrow band on the waistband's face."""
     bands = (PrintBand(60, 260, tops="second"), PrintBand(1290, 1330, "waistband", "face centre"))
     shop.desk.mend({"cloth.bands": bands, "cloth.repeat": 240.0, "skirt.cut": "along"})
+
+
+def lay_plan(shop: Shop) -> None:
+    """The plan of a border print, as it is seen."""
+    bordered(shop)
     shop.window.toolbar.heading.choose("lay")
 
 
@@ -82,6 +88,10 @@ def main() -> None:
         for name, words in PAGES.items():
             page = next(k for k, text in enumerate(texts) if words in text)
             sheets[page].render(scale=1.2).to_pil().save(PICTURES / f"{name}.png")
+        bordered(shop)
+        put_plan(here / "plan.pdf", shop.desk.docket, "cm")
+        plan = pypdfium2.PdfDocument(here / "plan.pdf")
+        plan[0].render(scale=1.2).to_pil().save(PICTURES / "lay-plan-page.png")
         shop.window.may_close = True
         shop.window.close()
     app.processEvents()

@@ -1,7 +1,9 @@
 """The lay plan in the window: bettered while one works, moved by hand, never worse."""
 
 import itertools
+from pathlib import Path
 
+import pypdf
 import pytest
 from opening import settle, to_view, type_in
 from PySide6.QtCore import QPoint, Qt
@@ -10,8 +12,10 @@ from pytestqt.qtbot import QtBot
 
 from studio.brief import PrintBand
 from studio.geometry import Point
+from studio.units import spell
 from studio.window.layplan import LayPlan
 from studio.window.shop import Shop
+from studio.words import phrase
 
 PATIENCE = 60_000
 """Longest wait for an event (ms); none of these tests counts time."""
@@ -201,3 +205,36 @@ def test_bands_are_drawn_at_the_edge(shop: Shop):
     shop.window.do.undo.trigger()
     settle(shop)
     assert 1 == len(shop.desk.brief.cloth.bands)
+
+
+def test_the_plan_that_is_shown_is_printed(shop: Shop, qtbot: QtBot, tmp_path: Path):
+    """While better plans are looked for, the one that is seen is printed where she says, and the foot names the file."""
+    shop.desk.edit("skirt.style", "gored")
+    settle(shop)
+    at_once, view = shop.desk.docket.lay.length, to_lay(shop)
+    qtbot.waitUntil(lambda: shop.desk.docket.lay.length < at_once, timeout=PATIENCE)
+    asked: list[Path] = []
+    shop.choose_plan = lambda parent, start: asked.append(start) or tmp_path / "plan.pdf"  # type: ignore[func-returns-value]
+    shown = shop.desk.docket
+    view.print.click()
+    assert asked[0].name.endswith("-lay-plan.pdf")
+    takes = spell(phrase("takes {l}", l=shown.lay.length), "cm")
+    assert takes in pypdf.PdfReader(tmp_path / "plan.pdf").pages[0].extract_text()
+    assert "Saved “plan.pdf”" == shop.window.table.canvas.foot.note.text()
+    view.look.click()
+
+
+def test_what_cannot_be_printed_is_said(shop: Shop, tmp_path: Path):
+    """A folder that is gone is said in a sentence, thinking better of it changes nothing, and a plan with a piece that
+    does not fit is not offered.
+    """
+    view = to_lay(shop)
+    shop.choose_plan = lambda parent, start: None
+    view.print.click()
+    assert shop.window.notice.isHidden()
+    shop.choose_plan = lambda parent, start: tmp_path / "gone" / "plan.pdf"
+    view.print.click()
+    assert "“plan.pdf” cannot be found" in shop.window.notice.words.text()
+    shop.desk.edit("cloth.width", 600.0)
+    settle(shop)
+    assert not view.print.isEnabled()

@@ -33,8 +33,8 @@ class Fit(Struct, frozen=True):
     length: float
     width: float
     torn: bool
-    columns: tuple[Box, ...]
-    """Where words may stand on the first page, in order."""
+    layouts: tuple[tuple[Box, ...], ...] = ()
+    """Ways to set words on the first page: their columns in order, the best way first."""
 
     @property
     def cloth(self) -> Box:
@@ -69,9 +69,9 @@ def fit(plan: LayPlan, body: Box, left: float, right: float, over: float) -> Fit
                 continue
             whole = _fits(plan.length / ratio, wide, right, over)
             at = Point(room.left + left, room.top + ABOVE)
-            drawn = Fit(ratio, at, plan.length if whole else short, plan.lay.width, not whole, ())
+            drawn = Fit(ratio, at, plan.length if whole else short, plan.lay.width, not whole)
             edge = max(drawn.cloth.right + right, at.x + over)
-            return replace(drawn, columns=tuple(_areas(drawn.cloth, body, edge, beside=column > 0)))
+            return replace(drawn, layouts=tuple(_layouts(drawn.cloth, body, edge)))
     raise AssertionError("no cloth is so long")
 
 
@@ -87,13 +87,10 @@ def columns(room: Box) -> tuple[Box, ...]:
     return tuple(Box(room.left + k * step, room.top, room.left + k * step + wide, room.bottom) for k in range(count))
 
 
-def _areas(cloth: Box, room: Box, right: float, *, beside: bool) -> Iterator[Box]:
-    """What the cloth leaves of the first page: at its right, then under it."""
-    edge = room.right
-    if beside:
-        start = right + BETWEEN
-        yield from columns(Box(start, room.top, room.right, room.bottom))
-        edge = start - BETWEEN
-    below = Box(room.left, cloth.bottom + BELOW + 4, edge, room.bottom)
-    if below.height >= LOW and below.width >= LEAST:
-        yield from columns(below)
+def _layouts(cloth: Box, room: Box, edge: float) -> Iterator[tuple[Box, ...]]:
+    """What the cloth leaves of the first page: at the right of `edge`, or under it; or nothing."""
+    if room.right - edge - BETWEEN >= LEAST:
+        yield columns(Box(edge + BETWEEN, room.top, room.right, room.bottom))
+    if room.bottom - cloth.bottom - BELOW - 4 >= LOW:
+        yield columns(Box(room.left, cloth.bottom + BELOW + 4, room.right, room.bottom))
+    yield ()

@@ -26,7 +26,7 @@ def lay_pages(plan: LayPlan, paper: PaperSize) -> Iterator[Page]:
     size = lying(paper)
     room = body(size, paper.margin)
     drawn = fit(plan, room, room_for_across(plan), room_for_bands(plan), room_over(plan))
-    first, *more = min((_poured(plan, drawn, room, em) for em in _SIZES), key=len)
+    first, *more = min((_poured(plan, at, room, em) for em in _SIZES for at in drawn.layouts), key=len)
     cloth = (*ground(plan, drawn), *pieces(plan, drawn), *edges_named(plan, drawn),
              *across(plan, drawn), *along(plan, drawn), *bands(plan, drawn))  # fmt: skip
     yield _page(size, paper, plan, drawn, (*cloth, *first), plan.said.brief.title)
@@ -52,9 +52,9 @@ def _scale(plan: LayPlan, drawn: Fit) -> str:
     return spell(phrase(text, r=drawn.ratio), plan.said.unit)
 
 
-def _poured(plan: LayPlan, drawn: Fit, room: Box, em: float) -> list[Drawing]:
+def _poured(plan: LayPlan, areas: tuple[Box, ...], room: Box, em: float) -> list[Drawing]:
     """The words of each page, the first page's columns first; a block is never cut."""
-    rest, areas = list(words(plan, em)), drawn.columns
+    rest = list(words(plan, em))
     pages: list[Drawing] = []
     while rest or not pages:
         marks: list[Mark] = []

@@ -20,6 +20,8 @@ from .spots import around, meets_any, spot
 
 SMALL = 3.2
 _CUT, _FOLD = 0.5, 0.2
+_SAME = 0.5
+"""Lines of a piece nearer than this (mm of cloth) are one."""
 
 
 def pieces(plan: LayPlan, fit: Fit) -> Drawing:
@@ -53,7 +55,8 @@ def _line_on_band(step: CutStep, plan: LayPlan, fit: Fit, taken: list[Box]) -> I
         return
     one, band = step.placed, step.on_band
     a, b = fit.on(Point(one.at.x, band.at)), fit.on(Point(one.at.x + one.along, band.at))
-    yield stroke("fold", a, b, width=_FOLD)
+    if all(abs(path.start.y - band.at) > _SAME for path in traced(one).folds):
+        yield stroke("fold", a, b, width=_FOLD)
     says = spell(phrase("{l:word}, {y:bare}", l=band.line, y=band.at), plan.said.unit)
     inside = fit.box(_box(one)).grown(-0.5)
     for down in (SMALL * 1.05, -0.9):

@@ -7,7 +7,7 @@ from studio.geometry import Box, Path, Point
 
 _TRIES = 18
 """Places tried along each side of a piece."""
-_AIR = 0.4
+_AIR = 0.35
 """How far words stay from lines (mm)."""
 
 
