@@ -19,6 +19,8 @@ from .sizes import PaperSize
 from .template import is_panel
 
 _TEXT, _ROW, _LEAD, _TICK = 3.6, 6.4, 1.34, 7.0
+_LARGE = 4.4
+"""What is read in the shop is set larger (mm)."""
 _SHARES = (0.0, 0.06, 0.36, 0.64, 0.82)
 """Where the columns begin, as a share of the page's width."""
 
@@ -41,8 +43,11 @@ def shopping_pages(lines: Iterable[str], besides: Iterable[str], said: Said, pap
     size = upright(paper)
     room = body(size, paper.margin)
     foot = (numbers_are(said.unit), said.brief.title)
-    told = (paragraph(line, 0, 1.2, room.width, _TEXT, lead=_LEAD) for line in besides)
-    blocks = [*_ticked(lines, room.width), *(Block(t.marks, max(_ROW, t.below + 0.6), 2) for t in told)]
+    told = [paragraph(line, 0, 0, room.width, _TEXT, lead=_LEAD) for line in besides]
+    blocks = [
+        *_ticked(lines, room.width, _LARGE),
+        *(Block(t.marks, t.below, 1.2 if k else 6) for k, t in enumerate(told)),
+    ]
     for column in flow(blocks, room.height):
         yield single(size, paper.margin, tr("What to buy"), said.brief.title, moved(column.marks, *room[:2]), foot)
 
@@ -52,10 +57,13 @@ def _to_have(notions: Iterable[Notion], unit: Unit, wide: float) -> Iterator[Blo
     yield from _ticked((spell(n.words, unit) for n in notions), wide)
 
 
-def _ticked(lines: Iterable[str], wide: float) -> Iterator[Block]:
+def _ticked(lines: Iterable[str], wide: float, em: float = _TEXT) -> Iterator[Block]:
+    """A box to tick and words of that height, over a thin rule."""
+    row = _ROW * em / _TEXT
+    top = (row - em) / 2 - 0.2
     for line in lines:
-        told = paragraph(line, _TICK, 1.2, wide - _TICK, _TEXT, lead=_LEAD)
-        yield _ruled((tick_box(0, 4.6), *told.marks), max(_ROW, told.below + 0.6), wide)
+        told = paragraph(line, _TICK, top, wide - _TICK, em, lead=_LEAD)
+        yield _ruled((tick_box(0, top + 0.95 * em), *told.marks), max(row, told.below + 0.6), wide)
 
 
 def _to_cut(numbered: Sequence[tuple[str, Piece]], said: Said, wide: float) -> Iterator[Block]:

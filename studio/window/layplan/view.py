@@ -106,7 +106,7 @@ class LayPlan(QWidget):
         if docket is None:
             return
         self.says.setText(spell(words(docket, running, engine_installed()), self.table.unit))
-        self.look.setText(tr("Stop looking") if running else tr("Look for a better plan"))
+        self.look.setText(tr("Stop looking") if running else tr("Look further"))
         self.look.setEnabled(running or not (docket.lay.proven or docket.lay.misfits))
         self.turn.setEnabled(self.table.chosen is not None)
         self.release.setEnabled(bool(docket.brief.cloth.held))
