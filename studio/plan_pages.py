@@ -1,7 +1,9 @@
 """The lay plan of a docket as it is printed, and the file that holds it."""
 
+from collections.abc import Iterator
 from pathlib import Path
 
+from studio.brief import Cloth
 from studio.cloth.left_over import left_over
 from studio.cutting import cutting_steps
 from studio.files import file_name, refusal
@@ -13,7 +15,7 @@ from studio.shopping import besides
 from studio.slip import what_it_takes
 from studio.trouble import Trouble
 from studio.units import Unit, spell
-from studio.words import phrase, tr
+from studio.words import Phrase, phrase, tr
 from studio.workroom import Docket
 
 
@@ -26,10 +28,21 @@ def plan_pages(docket: Docket, unit: Unit) -> tuple[Page, ...]:
         docket.lay,
         cutting_steps(docket),
         left_over(docket.brief, docket.lay, unit),
-        tuple(spell(said, unit) for said in what_it_takes(docket)),
+        tuple(spell(said, unit) for said in (*what_it_takes(docket), *_of_the_print(docket.brief.cloth))),
         tuple(besides(docket, unit)),
     )
     return tuple(lay_pages(plan, paper_size(docket.brief.paper)))
+
+
+def _of_the_print(cloth: Cloth) -> Iterator[Phrase]:
+    """What one has to know of the print to lay the cloth as it was planned."""
+    if cloth.one_way:
+        yield phrase("It is one way: every piece lies the same way up.")
+    if cloth.repeat is not None and (cloth.bands or cloth.match):
+        text = "Its print repeats every {r}; a motif starts at the cut end."
+        if cloth.offset:
+            text = "Its print repeats every {r}; a motif starts {o} from the cut end."
+        yield phrase(text, r=cloth.repeat, o=cloth.offset)
 
 
 def check_plan(docket: Docket, unit: Unit) -> None:

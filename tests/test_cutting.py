@@ -57,6 +57,12 @@ def test_what_runs_along_a_band_is_said():
     assert "The middle of its face, at 131.5 cm, runs along the print’s band." in said
 
 
+def test_a_band_that_is_not_used_is_said():
+    """A band that nothing should show is named as such."""
+    made = make_up(brief(cloth__bands=(PrintBand(600.0, 700.0, "nothing"),)))
+    assert "The band at 60.0 to 70.0 cm is not used." in [spell(s, "cm") for s in cutting_order(made)]
+
+
 def test_shears_are_minded():
     """The cautions stand in the list, and in inches no step speaks of centimetres."""
     said = [spell(s, "in") for s in cutting_order(make_up(brief()))]

@@ -22,6 +22,7 @@ from studio.geometry import Arc, Cubic
 from studio.paper.curves import cubics
 from studio.paper.lay.fit import SERIES
 from studio.paper.page import Page
+from studio.paper.whole import numbered
 from studio.plan_pages import plan_pages, put_plan
 from studio.styles import rack
 from studio.trouble import Trouble
@@ -151,6 +152,15 @@ def test_a_long_lay_is_drawn_smaller(fullness: float, scale: int, width: float):
     """One ten times smaller where it fits, 150 cm wide cloth on A4 too; else twenty, else fifty times (ISO 5455)."""
     docket = make_up(brief(skirt__cut="along", skirt__fullness=fullness, cloth__width=width))
     assert scale == ratio(look_over(docket, "cm"))
+
+
+def test_numbers_are_those_of_the_sheets():
+    """The number on a piece's black square is that of its sheets and of the page of what to cut."""
+    docket = make_up(brief("godet"))
+    white = [w.text for page in plan_pages(docket, "cm") for w in words_on(page) if w.colour == "white"]
+    for number, piece in numbered(docket.pieces):
+        copies = sum(p.piece.id == piece.id for p in docket.lay.placed)
+        assert white.count(number) == 2 * copies  # on the cloth and at its step
 
 
 def test_the_moves_of_the_template_are_ticks_on_the_piece():

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from studio.drawing import Drawing, Mark, Words
 from studio.drawing.furniture import stroke
-from studio.drawing.lettering import width
+from studio.drawing.lettering import LEAST, width
 from studio.geometry import Box, Point
 from studio.units import write_length
 
@@ -15,6 +15,8 @@ from .plan import LayPlan
 SMALL = 3.2
 _TICK = 2.2
 _LINE = SMALL * 1.25
+_AIR, _TALL = 2.4, 1.03
+"""What words need beside their width (mm), and between lines of their height."""
 
 
 def moves(step: CutStep, plan: LayPlan, fit: Fit) -> Drawing:
@@ -27,31 +29,38 @@ def moves(step: CutStep, plan: LayPlan, fit: Fit) -> Drawing:
 
 
 def _drawn(found: tuple[Move, ...], box: Box, plan: LayPlan, fit: Fit, *, waist_below: bool) -> Iterator[Mark]:
-    """Number over distance where both fit between two ticks; turned upright where they are close; else the number, or
-    only the tick: the steps have them all.
+    """The ticks, and beside each what has room between it and the next: the move's number and its distance, on two
+    lines or upright; else its number; the steps have them all.
     """
     texts = [write_length(m.begins, plan.said.unit, bare=True) for m in found]
     edge, inward = (box.bottom, -1) if waist_below else (box.top, 1)
     room, pitch = box.height - 2 * _TICK - 2, found[0].wide / fit.ratio
-    longest = max(width(t, SMALL) for t in texts)
-    both = longest + width(f"{found[-1].number}:  ", SMALL)
-    flat, upright = pitch > longest + 2.4 and room > 2 * _LINE, pitch > SMALL * 1.15 and room > both
-    alone = pitch > width(str(found[-1].number), SMALL, "bold") + 2.4 and room > _LINE
+    most = str(found[-1].number)
+    flat = pitch > max(width(t, SMALL) for t in texts) + _AIR and room > 2 * _LINE
+    upright = pitch > SMALL * _TALL and room > max(width(f"{most}:  {t}", SMALL) for t in texts)
+    level = pitch > width(most, SMALL, "bold") + _AIR and room > _LINE
     for move, text in zip(found, texts, strict=True):
         x, way = fit.on(Point(move.begins, 0)).x, 1 if move.ends > move.begins else -1
         for y, down in ((edge, inward), (box.top + box.bottom - edge, -inward)):
             yield stroke("plain", (x, y), (x, y + down * _TICK), width=0.35, colour="accent")
         wide, number = move.wide / fit.ratio, str(move.number)
-        if flat and wide > width(text, SMALL) + 2.4:
+        if flat and wide > width(text, SMALL) + _AIR:
             yield _beside(text, x, edge, inward, way, 0)
             yield _beside(number, x, edge, inward, way, 1, bold=True)
-        elif flat or (not upright and alone):
-            if wide > width(number, SMALL, "bold") + 2.4:
+        elif flat or (level and not upright):
+            if wide > width(number, SMALL, "bold") + _AIR:
                 yield _beside(number, x, edge, inward, way, 0, bold=True)
-        elif upright and wide > SMALL * 1.15:
-            at = Point(x + (1.2 * SMALL if way > 0 else -0.45 * SMALL), edge + inward * (_TICK + 1))
-            align = "right" if inward > 0 else "left"
-            yield Words(f"{number}:  {text}", at, SMALL, turn=-90, align=align, colour="accent", patch=True)  # type: ignore[arg-type]
+        elif upright and wide > SMALL * _TALL:
+            yield _upright(f"{number}:  {text}", SMALL, x, edge, inward, way)
+        elif wide > LEAST * _TALL and room > width(most, LEAST):
+            yield _upright(number, LEAST, x, edge, inward, way)
+
+
+def _upright(text: str, em: float, x: float, edge: float, inward: int, way: int) -> Words:
+    """Words beside a tick, read from the right."""
+    at = Point(x + (0.9 * em if way > 0 else -0.3 * em), edge + inward * (_TICK + 1))
+    align = "right" if inward > 0 else "left"
+    return Words(text, at, em, turn=-90, align=align, colour="accent", patch=True)  # type: ignore[arg-type]
 
 
 def _beside(text: str, x: float, edge: float, inward: int, way: int, line: int, *, bold: bool = False) -> Words:

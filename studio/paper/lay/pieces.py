@@ -1,6 +1,7 @@
 """The pieces of a lay plan on paper: outlines to scale, the moves of their templates, what lies on a band, names."""
 
 from collections.abc import Iterator
+from functools import reduce
 
 from studio.cloth.placed import Placed
 from studio.cloth.traced import traced
@@ -35,7 +36,8 @@ def pieces(plan: LayPlan, fit: Fit) -> Drawing:
         outlines += _lines(step.placed, fit)
         ticks = moves(step, plan, fit)
         words += ticks
-        taken += [words_box(m).grown(0.4) for m in ticks if isinstance(m, Words)]
+        if named := [words_box(m).grown(0.6) for m in ticks if isinstance(m, Words)]:
+            taken.append(reduce(Box.joined, named))
         words += _line_on_band(step, plan, fit, taken)
     for step in steps:
         assert step.placed is not None
