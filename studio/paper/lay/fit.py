@@ -88,9 +88,14 @@ def columns(room: Box) -> tuple[Box, ...]:
 
 
 def _layouts(cloth: Box, room: Box, edge: float) -> Iterator[tuple[Box, ...]]:
-    """What the cloth leaves of the first page: at the right of `edge`, or under it; or nothing."""
-    if room.right - edge - BETWEEN >= LEAST:
-        yield columns(Box(edge + BETWEEN, room.top, room.right, room.bottom))
-    if room.bottom - cloth.bottom - BELOW - 4 >= LOW:
-        yield columns(Box(room.left, cloth.bottom + BELOW + 4, room.right, room.bottom))
+    """What the cloth leaves of the first page: at the right of `edge`, under it, both from left to right, nothing."""
+    start, top = edge + BETWEEN, cloth.bottom + BELOW + 4
+    beside, under = room.right - start >= LEAST, room.bottom - top >= LOW
+    right = columns(Box(start, room.top, room.right, room.bottom)) if beside else ()
+    if beside:
+        yield right
+    if under:
+        yield columns(Box(room.left, top, room.right, room.bottom))
+    if beside and under and edge - room.left >= LEAST:
+        yield (*columns(Box(room.left, top, edge, room.bottom)), *right)
     yield ()
