@@ -12,7 +12,7 @@ from msgspec import Struct
 
 Ink: TypeAlias = Literal[
     "cut", "seam", "fold", "placement", "centre", "grain", "gather", "notch", "button", "dimension", "note",
-    "join", "gauge", "frame", "waste", "sheet", "rule", "plain", "print",
+    "join", "gauge", "frame", "waste", "sheet", "rule", "plain", "band", "print",
 ]  # fmt: skip
 Colour: TypeAlias = Literal["black", "accent", "grey", "faint", "white", "tone"]
 
@@ -56,5 +56,6 @@ PENS: dict[Ink, Pen] = {
     "sheet": Pen(0.25, (), "accent", "sheet"),
     "rule": Pen(0.18, (), "grey", "rule"),
     "plain": Pen(0.35, (), "black", "plain"),
-    "print": Pen(0.25, (4, 4), "faint", "print of the cloth"),
+    "band": Pen(0.25, (4, 4), "faint", "band of a print"),
+    "print": Pen(0.13, (), "faint", "print of the cloth"),
 }

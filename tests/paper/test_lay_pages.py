@@ -16,7 +16,7 @@ from reading_back import page_sizes, seen_on
 
 from studio.brief import Brief, Held, PrintBand
 from studio.cutting import cutting_order, cutting_steps
-from studio.drawing import Group, flat_marks
+from studio.drawing import Group
 from studio.drawing.lettering import LEAST
 from studio.geometry import Arc, Cubic
 from studio.paper.curves import cubics
@@ -194,7 +194,7 @@ def test_the_print_is_sketched_and_its_bands_named():
     (page, *_) = plan_pages(docket, "cm")
     sketch = next(m for m in page.drawing if isinstance(m, Group) and m.name == "print")
     assert sketch.clip is not None
-    stems = {round(m.path.start.x, 3) for m in flat_marks(sketch.marks) if len(m.path.curves) == 1 and m.width}  # type: ignore[union-attr]
+    stems = {round(m.path.start.x, 3) for m in strokes(sketch.marks, "print") if len(m.path.curves) == 1}
     assert {24.0} == {round(b - a, 3) for a, b in itertools.pairwise(sorted(stems))}
     assert {"for the skirt", "for the waistband"} <= set(texts_on(page))
     assert any(t.startswith("hem line, 6.0") for t in texts_on(page))

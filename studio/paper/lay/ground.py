@@ -3,8 +3,6 @@
 from collections.abc import Iterator
 from itertools import pairwise
 
-from msgspec.structs import replace
-
 from studio.brief import PrintBand
 from studio.drawing import Group, Mark, Stroke, Words
 from studio.drawing.furniture import frame, placed_path, stroke
@@ -104,20 +102,15 @@ def _print(plan: LayPlan, fit: Fit) -> Iterator[Mark]:
     for band in cloth.bands:
         for y in (band.start, band.end):
             a, b = fit.on(Point(0, y - up)), fit.on(Point(fit.length, y - up))
-            marks.append(stroke("print", a, b))
+            marks.append(stroke("band", a, b))
         if step_of(cloth, band) / fit.ratio < _FINEST:
             continue
         flower = [placed_path(path, Point(0, 0), 1 / fit.ratio) for path in motif(cloth, band)]
         for at in places(cloth, band, 0, fit.length):
             here = fit.on(at.moved(0, -up))
-            marks += (Stroke(path.moved(*here), "print", width=0.13) for path in flower)
+            marks += (Stroke(path.moved(*here), "print") for path in flower)
     if marks:
-        yield Group("print", tuple(_plain(m) for m in marks), fit.cloth)
-
-
-def _plain(mark: Mark) -> Mark:
-    """Flowers are drawn in whole lines: the pattern is for the bands' edges."""
-    return replace(mark, ink="rule", colour="faint") if isinstance(mark, Stroke) and mark.width else mark
+        yield Group("print", tuple(marks), fit.cloth)
 
 
 def _end(fit: Fit) -> Iterator[Point]:

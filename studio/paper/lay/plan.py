@@ -12,9 +12,8 @@ from ..whole import numbered
 
 
 class LayPlan(Struct, frozen=True):
-    """A plan with the pieces it lays, the steps of cutting it, what is left over, and what is said over and under them.
-
-    `length` is how much cloth there is, washed (mm).
+    """A plan with all the pieces of its skirt, the steps of cutting, what is left over, and what is said over the steps
+    and under them.
     """
 
     said: Said
