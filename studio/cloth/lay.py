@@ -5,7 +5,7 @@ gap. Shorter plans, by the pieces' true shapes, are another matter. The bound is
 """
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from msgspec import Struct
 
@@ -53,23 +53,29 @@ def lay_out(pieces: Iterable[Piece], cloth: Cloth) -> Lay:
     copies = [c for one in lies for c in _copies(one, cloth)]
     fitting = [c for c in copies if c.across <= wide + 1e-6]
     misfits = tuple({c.lies.piece.id: c.lies.piece for c in copies if c.across > wide + 1e-6}.values())
-    orders = (lambda c: (-c.along, -c.across), lambda c: (-c.across, -c.along), lambda c: (-c.along * c.across,))
     held = [(c, way, at) for c in fitting for way, at in _held(c, cloth)]
     free = [c for c in fitting if not any(c is one for one, _, _ in held)]
-    bound, best = least(fitting, wide, cloth), None
-    for order in orders:
-        plan = _skyline(held, sorted(free, key=lambda c: (not c.bound_to_place, *order(c))), wide, cloth)
-        best = plan if best is None or plan[1] < best[1] else best
-        if best[1] - bound < NEAR:
+    bound = least(fitting, wide, cloth)
+    spots, length = list(held), math.inf
+    for turns in _orders(free):
+        plan = _skyline(held, turns, wide, cloth, length)
+        if plan is not None:
+            spots, length = plan
+        if length - bound < NEAR:
             break
-    assert best is not None
-    spots, length = best
     folded = cloth.lies == "folded"
     shift = 0.0 if folded else cloth.selvedge
     placed = tuple(_placed(c, way, at.moved(0, shift), folded) for c, way, at in spots)
     adrift = tuple(a for one in lies for a in one.adrift)
     bound = min(length, bound)
     return Lay(cloth.seen, length, bound, placed, misfits, adrift, folded, not misfits and length - bound < NEAR)
+
+
+def _orders(copies: list[_Copy]) -> Iterator[list[_Copy]]:
+    """What is bound to its place first, then the longest, the widest or the largest first; no order twice."""
+    sizes = (lambda c: (-c.along, -c.across), lambda c: (-c.across, -c.along), lambda c: (-c.along * c.across,))
+    turns = (sorted(range(len(copies)), key=lambda k: (not copies[k].bound_to_place, *s(copies[k]))) for s in sizes)
+    return ([copies[k] for k in order] for order in dict.fromkeys(map(tuple, turns)))
 
 
 def least(copies: list[_Copy], wide: float, cloth: Cloth) -> float:
@@ -124,22 +130,31 @@ def _held(c: _Copy, cloth: Cloth) -> list[tuple[Way, Point]]:
     return found[:1]
 
 
-def _skyline(held: list[_Spot], copies: list[_Copy], wide: float, cloth: Cloth) -> tuple[list[_Spot], float]:
-    """What is held where it is, then each copy in turn to the place nearest the cut end, first selvedge first."""
+def _skyline(
+    held: list[_Spot], copies: list[_Copy], wide: float, cloth: Cloth, under: float
+) -> tuple[list[_Spot], float] | None:  # fmt: skip
+    """What is held where it is, then each copy in turn to the place nearest the cut end, first selvedge first; and how
+    long that is. None as soon as it is not shorter than `under`.
+    """
     gap, profile = cloth.gap, [(0.0, wide + cloth.gap, 0.0)]
-    spots = list(held)
+    spots, long = list(held), 0.0
     for c, way, at in held:
         along, across = (c.along, c.across) if _as_free(c, way) else (c.across, c.along)
         to = max(at.x + along + gap, _reach(profile, at.y, across + gap))
         profile = _raised(profile, at.y, at.y + across + gap, to)
+        long = max(long, at.x + along)
     for c in copies:
         found = [(_started(c, way, _reach(profile, y, c.across + gap), cloth), y, k)
                  for k, way in _tried(c) for y in _heights(profile, c, way, wide, gap)]  # fmt: skip
         x, y, k = min(found)
         way = c.lies.ways[k] if c.bound_to_place else _hem_out(c, c.lies.ways, y, wide)
-        spots.append((c, way, Point(_started(c, way, x, cloth), y)))
-        profile = _raised(profile, y, y + c.across + gap, spots[-1][2].x + c.along + gap)
-    return spots, max((at.x + (c.along if _as_free(c, way) else c.across) for c, way, at in spots), default=0.0)
+        start = _started(c, way, x, cloth)
+        long = max(long, start + c.along)
+        if long >= under:
+            return None
+        spots.append((c, way, Point(start, y)))
+        profile = _raised(profile, y, y + c.across + gap, start + c.along + gap)
+    return spots, long
 
 
 def _as_free(c: _Copy, way: Way) -> bool:
@@ -178,7 +193,7 @@ def _started(c: _Copy, way: Way, x: float, cloth: Cloth) -> float:
 
 
 def _reach(profile: Profile, y: float, across: float) -> float:
-    return max(x for y0, y1, x in profile if y0 < y + across - 1e-6 and y1 > y + 1e-6)
+    return max([x for y0, y1, x in profile if y0 < y + across - 1e-6 and y1 > y + 1e-6])
 
 
 def _raised(profile: Profile, top: float, bottom: float, to: float) -> Profile:

@@ -7,6 +7,7 @@ point would run away is cut off blunt.
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
+from typing import NamedTuple
 
 from msgspec.structs import replace
 
@@ -21,16 +22,27 @@ RUN = 2.5
 def cut_line(edges: Sequence[Edge]) -> Path:
     """The closed cut line round edges that follow each other clockwise; an edge may have corners of its own."""
     edges = [one for e in edges for one in _parted(e)]
-    sides = [list(offset(e.path, e.allowance).curves) for e in edges]
-    corners = [
-        _corner(e, f, sides[k], sides[(k + 1) % len(sides)])
-        for k, (e, f) in enumerate(zip(edges, [*edges[1:], edges[0]], strict=True))
-    ]
+    sides = [_side(e) for e in edges]
+    corners = [_corner(one, other) for one, other in zip(sides, [*sides[1:], sides[0]], strict=True)]
     outline: list[Curve] = []
     for k, side in enumerate(sides):
         outline += _between(side, corners[k - 1][-1], corners[k][0])
         outline += (Line(p, q) for p, q in zip(corners[k], corners[k][1:], strict=False))
     return Path(tuple(_straightened(c for c in outline if _seen(c))))
+
+
+class _Side(NamedTuple):
+    """An edge, what runs beside it in the cut line, and the ways that leaves and arrives."""
+
+    edge: Edge
+    curves: list[Curve]
+    leaves: Point
+    arrives: Point
+
+
+def _side(edge: Edge) -> _Side:
+    beside = offset(edge.path, edge.allowance)
+    return _Side(edge, list(beside.curves), beside.leaves, beside.arrives)
 
 
 def _seen(c: Curve) -> bool:
@@ -64,17 +76,18 @@ def _run_on(before: Line, after: Line) -> bool:
     return u.dot(v) > 0 and abs(u.cross(v)) < 1e-9 * math.hypot(*u) * math.hypot(*v)
 
 
-def _between(side: list[Curve], start: Point, end: Point) -> list[Curve]:
+def _between(side: _Side, start: Point, end: Point) -> list[Curve]:
     """A side from corner to corner: a straight one moves its ends; a curve gains tangents, or is cut back to a corner
     that lies before its end.
     """
-    if len(side) == 1 and isinstance(side[0], Line):
+    curves = side.curves
+    if len(curves) == 1 and isinstance(curves[0], Line):
         return [Line(start, end)]
-    if side[-1].end.to(end).dot(side[-1].direction(1)) < -TOUCH:
-        side = _cut_back(side, end)
-    if side[0].start.to(start).dot(side[0].direction(0)) > TOUCH:
-        side = [c.reversed() for c in reversed(_cut_back([c.reversed() for c in reversed(side)], start))]
-    return [Line(start, side[0].start), *side, Line(side[-1].end, end)]
+    if curves[-1].end.to(end).dot(side.arrives) < -TOUCH:
+        curves = _cut_back(curves, end)
+    if curves[0].start.to(start).dot(side.leaves) > TOUCH:
+        curves = [c.reversed() for c in reversed(_cut_back([c.reversed() for c in reversed(curves)], start))]
+    return [Line(start, curves[0].start), *curves, Line(curves[-1].end, end)]
 
 
 def _cut_back(side: list[Curve], end: Point) -> list[Curve]:
@@ -87,14 +100,15 @@ def _cut_back(side: list[Curve], end: Point) -> list[Curve]:
     return [*before, replace(kept, end=end) if isinstance(kept, Cubic | Line) else kept]
 
 
-def _corner(e: Edge, f: Edge, before: list[Curve], after: list[Curve]) -> list[Point]:
+def _corner(before: _Side, after: _Side) -> list[Point]:
     """The points of the cut line from the end of one edge's side to the start of the next."""
-    p, u = before[-1].end, before[-1].direction(1)
-    q, v = after[0].start, after[0].direction(0)
+    e, f = before.edge, after.edge
+    p, u = before.curves[-1].end, before.arrives
+    q, v = after.curves[0].start, after.leaves
     if f.hem and not e.hem:
-        return _hem_corner(f.path.start, f.path.direction(0), p, u, q, v)
+        return _hem_corner(f.path.start, f.path.leaves, p, u, q, v)
     if e.hem and not f.hem:
-        back = e.path.direction(e.path.length)
+        back = e.path.arrives
         return _hem_corner(e.path.end, Point(-back.x, -back.y), q, Point(-v.x, -v.y), p, Point(-u.x, -u.y))[::-1]
     if abs(u.cross(v)) < 1e-9:  # one line runs on: step where the allowances differ
         return [p] if p.distance(q) < TOUCH else [p, q]

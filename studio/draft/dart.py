@@ -82,24 +82,30 @@ def opened(c: Curve, hinges: Sequence[Hinge]) -> Curve:
     return c
 
 
-def met(line: Curve, p: Point, way: Point, near: float) -> float:
+def met(line: Line | Cubic, p: Point, way: Point, near: float) -> float:
     """The share of a waist `line`, walked from side to centre, at which the upward ray from `p` along `way` meets it.
 
-    Newton's rule from `near`, kept between bounds; 0 or 1 where the ray passes an end.
+    How far the line lies to the side of the ray is a polynomial too, of the sides its control points lie to. Newton's
+    rule from `near`, kept between bounds; 0 or 1 where the ray passes an end.
     """
+    if isinstance(line, Line):
+        first, last = (p.to(q).cross(way) for q in (line.start, line.end))
+        return min(1.0, max(0.0, first / (first - last)))
+    a, b, c, d = (p.to(q).cross(way) for q in (line.start, line.leave, line.arrive, line.end))
     low, high, share = 0.0, 1.0, near
     for _ in range(60):
-        miss = p.to(line.at(share)).cross(way)
+        t, s = share, 1 - share
+        miss = s * s * s * a + 3 * s * t * (s * b + t * c) + t * t * t * d
         low, high = (share, high) if miss > 0 else (low, share)
         if abs(miss) < 1e-10 or high - low < 1e-15:
             break
-        slope = line.speed(share).cross(way) if isinstance(line, Cubic) else 0.0
+        slope = 3 * (s * s * (b - a) + 2 * s * t * (c - b) + t * t * (d - c))
         wanted = share - miss / slope if slope < 0 else low
         share = wanted if low < wanted < high else (low + high) / 2
     return share
 
 
-def dart(line: Curve, hinges: Sequence[Hinge], ray: Point, at: float, tuck: bool) -> Dart:
+def dart(line: Line | Cubic, hinges: Sequence[Hinge], ray: Point, at: float, tuck: bool) -> Dart:
     """The outermost of these darts, opened: its legs from the share `at` of the closed waist `line`, and its roof.
 
     `ray` is the way its closed seam runs up to the waist. Folded, the cloth of a dart lies under the waist beside it:

@@ -124,7 +124,7 @@ def _drawn_on(path: Path, below: float, a: float, shape: Shape) -> Path:
     """A hem line drawn on straight by the side allowances, for a cutter to see where it meets the edge."""
     right, left = (0.0 if shape.fold == side else a for side in ("right", "left"))
     start, end = path.start, path.end
-    first, last = path.direction(0), path.direction(path.length)
+    first, last = path.leaves, path.arrives
     curves = list(path.curves)
     if right:
         curves = list(line(*start.along(first, -right), *start).curves) + curves

@@ -20,7 +20,7 @@ Material: TypeAlias = Literal["main", "interfacing", "lining"]
 PARTS, OTHER = 10, 20
 
 
-class Edge(Struct, frozen=True):
+class Edge(Struct, frozen=True, gc=False):
     """One edge of a piece: its seam line, walked clockwise, and how much is left beyond it.
 
     `sews_to` is "piece/edge"; `ratio` is this edge's length for each millimetre of the other (2 where it is
@@ -51,7 +51,7 @@ class Edge(Struct, frozen=True):
         return (along - taken) / self.ratio
 
 
-class LineMark(Struct, frozen=True):
+class LineMark(Struct, frozen=True, gc=False):
     """A line to carry to the cloth. `governs` names the brief paths whose numbers move it."""
 
     role: Role
@@ -60,7 +60,7 @@ class LineMark(Struct, frozen=True):
     governs: tuple[str, ...] = ()
 
 
-class Spot(Struct, frozen=True):
+class Spot(Struct, frozen=True, gc=False):
     """A place to carry to the cloth: `size` in mm (diameter, or depth of a notch), `turn` the way it points.
 
     A notch stands on the cut line of the edge named by `on`.
@@ -75,7 +75,7 @@ class Spot(Struct, frozen=True):
     governs: tuple[str, ...] = ()
 
 
-class Handle(Struct, frozen=True):
+class Handle(Struct, frozen=True, gc=False):
     """A point that can be dragged: a millimetre along `axis` changes the number at `path` by `gain`.
 
     The handle of a number that may be left empty lies as far along its axis as that number says.
@@ -92,7 +92,7 @@ class Handle(Struct, frozen=True):
         return (self.at.x if self.axis == "x" else self.at.y) * self.gain
 
 
-class Dimension(Struct, frozen=True):
+class Dimension(Struct, frozen=True, gc=False):
     """A measured line: from `start` to `end`, written on `side` of the piece, bound to the path it shows.
 
     "inside" stands right of an upright line, on the piece.
@@ -105,14 +105,14 @@ class Dimension(Struct, frozen=True):
     words: Phrase
 
 
-class Note(Struct, frozen=True):
+class Note(Struct, frozen=True, gc=False):
     """Words that belong at a place on the piece, to be read at the cutting table."""
 
     words: Phrase
     at: Point
 
 
-class Piece(Struct, frozen=True):
+class Piece(Struct, frozen=True, gc=False):
     """One piece of the pattern, in its own millimetres (x right, y down).
 
     `row` is where it lies on a table to be looked at: 0 the band, 1 and on the skirt from the waist down, then

@@ -109,7 +109,7 @@ def _mouth(seam: Path, top: float, wide: float) -> tuple[tuple[Point, Point], ..
     found = []
     for step in (top, wide):
         seam = seam.split(step)[1] if step > 0 else seam
-        found.append((seam.start, seam.curves[0].direction(0)))
+        found.append((seam.start, seam.leaves))
     return tuple(found)
 
 

@@ -2,13 +2,14 @@
 
 import math
 
-from studio.geometry import Cubic, Curve, Line, Point
+from studio.geometry import Cubic, Line, Point
 
+ROOT_2, ROOT_5 = math.sqrt(2), math.sqrt(5)
 STRAIGHT = 1e-9
 """A line that turns by less (radians) is straight."""
 
 
-def smooth(start: Point, leaves: Point, end: Point, arrives: Point) -> Curve:
+def smooth(start: Point, leaves: Point, end: Point, arrives: Point) -> Line | Cubic:
     """The curve from `start` to `end` (mm) that leaves and arrives along these unit ways; straight where both agree.
 
     How far it keeps to each way follows from how much it has to turn: J. D. Hobby, "Smooth, easy to compute
@@ -27,7 +28,6 @@ def smooth(start: Point, leaves: Point, end: Point, arrives: Point) -> Curve:
 
 def _keeps(turn: float, other: float) -> float:
     """How far a curve keeps to its way at one end, share of the chord: Hobby's rho / 3."""
-    sine, also = math.sin(turn), math.sin(other)
-    bend = math.sqrt(2) * (sine - also / 16) * (also - sine / 16) * (math.cos(turn) - math.cos(other))
-    root = math.sqrt(5)
-    return (2 + bend) / (3 * (1 + (root - 1) / 2 * math.cos(turn) + (3 - root) / 2 * math.cos(other)))
+    sine, also, cosine, cosine_also = math.sin(turn), math.sin(other), math.cos(turn), math.cos(other)
+    bend = ROOT_2 * (sine - also / 16) * (also - sine / 16) * (cosine - cosine_also)
+    return (2 + bend) / (3 * (1 + (ROOT_5 - 1) / 2 * cosine + (3 - ROOT_5) / 2 * cosine_also))

@@ -1,12 +1,14 @@
 """The waist of a quarter, drawn with its darts closed: one smooth curve, square to the side seam and to the centre."""
 
 import math
+from collections.abc import Iterator
 from functools import lru_cache
+from typing import NamedTuple
 
 from msgspec import Struct
 from msgspec.structs import replace
 
-from studio.geometry import Curve, Point
+from studio.geometry import Cubic, Line, Point
 
 from .dart import Hinge, met, shut
 from .side_seam import Side, SideLine
@@ -42,12 +44,21 @@ class Wanted(Struct, frozen=True):
     side_length: float
 
 
+class _Guess(NamedTuple):
+    """A waist for one guess, closed; its darts and its side as they lie open, and the way up that the darts stand."""
+
+    line: Line | Cubic
+    hinges: list[Hinge]
+    side: Side
+    up: Point
+
+
 class WaistLine(Struct, frozen=True):
     """The closed waist from side to centre, where it crosses its darts and which way their seams run there; the darts
     and the side as they lie open; and what it was drawn to.
     """
 
-    line: Curve
+    line: Line | Cubic
     cuts: tuple[float, ...]
     rays: tuple[Point, ...]
     hinges: tuple[Hinge, ...]
@@ -71,11 +82,12 @@ def waist_line(w: Wanted) -> WaistLine:
         curve = found.side.curve if w.side_length else None
         short = w.side_length - curve.length if curve else 0.0
         if max(abs(miss), abs(short)) < NEAR:
-            return found
+            break
         change = miss
         part = 1.0 if step < WILD else CALM  # a guess that runs to and fro is followed half way
         if step < SETTLES:
-            sags = [s + long - leg for s, long, leg in zip(sags, w.lengths, _legs(found), strict=True)]
+            legs = [point.distance(found.line.at(cut)) for point, _, cut in _seams(found)]
+            sags = [s + long - leg for s, long, leg in zip(sags, w.lengths, legs, strict=True)]
         else:
             change = _secant(before, (intake, miss))
             before = intake, miss
@@ -84,7 +96,12 @@ def waist_line(w: Wanted) -> WaistLine:
             more = (short - math.sin(found.side.lean) * change) / max(FLAT, math.cos(found.side.lean))
             rise += part * min(max(more, -FAR), FAR)
         intake += part * change
-    return waist_line(replace(w, side_length=0.0)) if w.side_length else found
+    else:
+        if w.side_length:
+            return waist_line(replace(w, side_length=0.0))
+    seams = tuple(_seams(found))
+    rays, cuts = tuple(ray for _, ray, _ in seams), tuple(cut for *_, cut in seams)
+    return WaistLine(found.line, cuts, rays, tuple(found.hinges), found.side, w)
 
 
 def _secant(before: tuple[float, float] | None, now: tuple[float, float]) -> float:
@@ -99,7 +116,7 @@ def _rise(w: Wanted, intake: float) -> float:
     return min(RAISED, HOLLOW * w.waist * math.tan(max(0.0, w.side.lean(intake)) / 2))
 
 
-def _drawn(w: Wanted, intake: float, rise: float, sags: list[float]) -> WaistLine:
+def _drawn(w: Wanted, intake: float, rise: float, sags: list[float]) -> _Guess:
     """The waist for one guess. The darts part it evenly and stand square on the straight way from centre to side."""
     side = w.side.side(intake, rise)
     centre = Point(0, w.lowered)
@@ -114,18 +131,13 @@ def _drawn(w: Wanted, intake: float, rise: float, sags: list[float]) -> WaistLin
         hinges.append(Hinge(apex, math.degrees(2 * math.asin(width / 2 / long))))
     turn = side.lean + math.radians(sum(h.degrees for h in hinges))
     line = smooth(shut(side.top, hinges), Point(math.cos(turn), math.sin(turn)), centre, Point(1, 0))
-    up = Point(-down.x, -down.y)
-    rays = [up.turned(h.degrees / 2 + sum(g.degrees for g in hinges[:k])) for k, h in enumerate(hinges)]
-    cuts = [
-        met(line, shut(h.apex, hinges[:k]), ray, 1 - (k + 1) / (n + 1))
-        for k, (h, ray) in enumerate(zip(hinges, rays, strict=True))
-    ]
-    return WaistLine(line, tuple(cuts), tuple(rays), tuple(hinges), side, w)
+    return _Guess(line, hinges, side, Point(-down.x, -down.y))
 
 
-def _legs(found: WaistLine) -> list[float]:
-    """Length of each dart's closed seam."""
-    return [
-        shut(h.apex, found.hinges[:k]).distance(found.line.at(cut))
-        for k, (h, cut) in enumerate(zip(found.hinges, found.cuts, strict=True))
-    ]
+def _seams(found: _Guess) -> Iterator[tuple[Point, Point, float]]:
+    """Each dart's seam once it is closed: its point, the way it runs up, and the share of the waist where it ends."""
+    turn, n = 0.0, len(found.hinges)
+    for k, hinge in enumerate(found.hinges):
+        point, ray = shut(hinge.apex, found.hinges[:k]), found.up.turned(hinge.degrees / 2 + turn)
+        yield point, ray, met(found.line, point, ray, 1 - (k + 1) / (n + 1))
+        turn += hinge.degrees

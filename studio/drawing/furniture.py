@@ -19,7 +19,7 @@ TURN_OF_HEAD = 0.28
 """Half the width of an arrow head as a share of its length: 5 by 2.8 on a grain line."""
 
 
-def stroke(ink: Ink, *points: tuple[float, float], width: float = 0.0, colour: Colour | None = None) -> Stroke:
+def stroke(ink: Ink, *points: Point | tuple[float, float], width: float = 0.0, colour: Colour | None = None) -> Stroke:
     """Straight lines from point to point."""
     return Stroke(polyline(Point(*p) for p in points), ink, width, colour)
 

@@ -10,7 +10,8 @@ from typing import TypeAlias
 
 from msgspec import Struct
 
-from .point import Point
+from .point import Point, turned
+from .quadrature import measured
 
 
 class Line(Struct, frozen=True, gc=False):
@@ -46,7 +47,7 @@ class Line(Struct, frozen=True, gc=False):
 
     def turned(self, degrees: float, about: Point) -> "Line":
         """A copy turned about a point, clockwise on the page."""
-        return Line(self.start.turned(degrees, about), self.end.turned(degrees, about))
+        return Line(*turned((self.start, self.end), degrees, about))
 
     def flipped(self, x: float) -> "Line":
         """A copy mirrored in the upright line at `x`."""
@@ -174,10 +175,12 @@ class Cubic(Struct, frozen=True, gc=False):
 
     def speed(self, share: float) -> Point:
         """First derivative at parameter `share`, mm per unit of the parameter."""
-        (px, py), (qx, qy), (rx, ry), (ex, ey) = self.start, self.leave, self.arrive, self.end
+        p, q, r, e = self.start, self.leave, self.arrive, self.end
         t, s = share, 1 - share
         a, b, c = 3 * s * s, 6 * s * t, 3 * t * t
-        return Point(a * (qx - px) + b * (rx - qx) + c * (ex - rx), a * (qy - py) + b * (ry - qy) + c * (ey - ry))
+        return Point(
+            a * (q.x - p.x) + b * (r.x - q.x) + c * (e.x - r.x), a * (q.y - p.y) + b * (r.y - q.y) + c * (e.y - r.y)
+        )
 
     def bend(self, share: float) -> Point:
         """Second derivative at parameter `share`."""
@@ -190,10 +193,11 @@ class Cubic(Struct, frozen=True, gc=False):
     def direction(self, share: float) -> Point:
         """Unit direction of travel; at a control point that lies on its end, that of the chord beyond it."""
         way = self.speed(share)
-        if math.hypot(way.x, way.y) < 1e-9:
+        size = math.hypot(way.x, way.y)
+        if size < 1e-9:
             near = min(max(share, 1e-4), 1 - 1e-4)
-            way = self.at(near - 1e-4).to(self.at(near + 1e-4))
-        return way.unit()
+            return self.at(near - 1e-4).to(self.at(near + 1e-4)).unit()
+        return Point(way.x / size, way.y / size)
 
     def part(self, first: float, last: float) -> "Cubic":
         """The stretch between two parameters."""
@@ -211,7 +215,7 @@ class Cubic(Struct, frozen=True, gc=False):
 
     def turned(self, degrees: float, about: Point) -> "Cubic":
         """A copy turned about a point, clockwise on the page."""
-        return Cubic(*(p.turned(degrees, about) for p in (self.start, self.leave, self.arrive, self.end)))
+        return Cubic(*turned((self.start, self.leave, self.arrive, self.end), degrees, about))
 
     def flipped(self, x: float) -> "Cubic":
         """A copy mirrored in the upright line at `x`."""
@@ -259,35 +263,8 @@ def _turns(p: float, q: float, r: float, e: float) -> list[float]:
     return [t for t in roots if 0 < t < 1]
 
 
-_NODES = (
-    (0.0, 0.5688888888888889),
-    (0.5384693101056831, 0.47862867049936647),
-    (-0.5384693101056831, 0.47862867049936647),
-    (0.906179845938664, 0.23692688505618908),
-    (-0.906179845938664, 0.23692688505618908),
-)
-
-
-def _gauss(c: Cubic, first: float, last: float) -> float:
-    """Five-point Gauss-Legendre of the speed (Abramowitz and Stegun, table 25.4)."""
-    (px, py), (qx, qy), (rx, ry), (ex, ey) = c.start, c.leave, c.arrive, c.end
-    ux, uy, vx, vy, wx, wy = qx - px, qy - py, rx - qx, ry - qy, ex - rx, ey - ry
-    bx, by, ax, ay = 2 * (vx - ux), 2 * (vy - uy), ux - 2 * vx + wx, uy - 2 * vy + wy
-    mid, half = (first + last) / 2, (last - first) / 2
-    total = 0.0
-    for x, w in _NODES:
-        t = mid + x * half
-        total += w * math.hypot(ux + t * (bx + t * ax), uy + t * (by + t * ay))
-    return 3 * total * half
-
-
 @lru_cache(maxsize=1024)
 def _cubic_length(c: Cubic) -> float:
-    def measure(first: float, last: float, whole: float, depth: int) -> float:
-        mid = (first + last) / 2
-        left, right = _gauss(c, first, mid), _gauss(c, mid, last)
-        if depth == 0 or abs(left + right - whole) < 1e-7:
-            return left + right
-        return measure(first, mid, left, depth - 1) + measure(mid, last, right, depth - 1)
-
-    return measure(0.0, 1.0, _gauss(c, 0.0, 1.0), 16)
+    u, v, w = c.start.to(c.leave), c.leave.to(c.arrive), c.arrive.to(c.end)
+    speed = u.x, u.y, 2 * (v.x - u.x), 2 * (v.y - u.y), u.x - 2 * v.x + w.x, u.y - 2 * v.y + w.y
+    return measured(speed)

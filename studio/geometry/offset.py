@@ -41,7 +41,7 @@ def _cubic_offset(c: Cubic, distance: float, depth: int) -> tuple[Curve, ...]:
 
 def _strays(c: Cubic, fit: Cubic, share: float, distance: float) -> float:
     """How far the fitted parallel lies off its distance there, mm."""
-    return abs(c.at(share).to(fit.at(share)).dot(c.direction(share).outward()) - distance)
+    return abs(c.at(share).to(fit.at(share)).cross(c.direction(share)) - distance)
 
 
 def _speed(c: Cubic, share: float, distance: float) -> float:

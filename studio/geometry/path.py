@@ -73,7 +73,7 @@ class Box(NamedTuple):
         )
 
 
-class Path(Struct, frozen=True):
+class Path(Struct, frozen=True, gc=False):
     """Curves in order, each beginning where the one before it ends."""
 
     curves: tuple[Curve, ...]
@@ -87,6 +87,16 @@ class Path(Struct, frozen=True):
     def end(self) -> Point:
         """Where it ends."""
         return self.curves[-1].end
+
+    @property
+    def leaves(self) -> Point:
+        """Unit direction in which it sets out."""
+        return self.curves[0].direction(0)
+
+    @property
+    def arrives(self) -> Point:
+        """Unit direction in which it comes to its end."""
+        return self.curves[-1].direction(1)
 
     @property
     def closed(self) -> bool:
@@ -107,6 +117,11 @@ class Path(Struct, frozen=True):
         """Unit direction of travel `distance` mm along."""
         curve, share = self._locate(distance)
         return curve.direction(share)
+
+    def along(self, distance: float) -> tuple[Point, Point]:
+        """The place `distance` mm along, and the unit direction of travel there."""
+        curve, share = self._locate(distance)
+        return curve.at(share), curve.direction(share)
 
     def _locate(self, distance: float) -> tuple[Curve, float]:
         left = max(0.0, distance)
@@ -156,7 +171,8 @@ class Path(Struct, frozen=True):
             return (self,)
         runs, run = [], [self.curves[0]]
         for a, b in itertools.pairwise(self.curves):
-            if abs(a.direction(1).cross(b.direction(0))) > CORNER or a.direction(1).dot(b.direction(0)) < 0:
+            comes, goes = a.direction(1), b.direction(0)
+            if abs(comes.cross(goes)) > CORNER or comes.dot(goes) < 0:
                 runs.append(Path(tuple(run)))
                 run = []
             run.append(b)
@@ -188,7 +204,8 @@ class Path(Struct, frozen=True):
     @property
     def box(self) -> Box:
         """The upright rectangle that just holds it."""
-        xs, ys = zip(*(p for c in self.curves for p in c.extremes), strict=True)
+        points = [p for c in self.curves for p in c.extremes]
+        xs, ys = [p.x for p in points], [p.y for p in points]
         return Box(min(xs), min(ys), max(xs), max(ys))
 
 

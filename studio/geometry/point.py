@@ -1,14 +1,20 @@
 """Points and directions on the cutting table: millimetres, x to the right, y down."""
 
 import math
-from typing import NamedTuple
+from collections.abc import Iterable, Iterator
+
+from msgspec import Struct
 
 
-class Point(NamedTuple):
+class Point(Struct, frozen=True, order=True, gc=False):
     """A place (mm), or the way from one place to another."""
 
     x: float
     y: float
+
+    def __iter__(self) -> Iterator[float]:
+        """x and y, so that a place can be spread over two arguments."""
+        return iter((self.x, self.y))
 
     def to(self, other: "Point") -> "Point":
         """The way from here to `other`."""
@@ -29,9 +35,9 @@ class Point(NamedTuple):
     def turned(self, degrees: float, about: "Point | None" = None) -> "Point":
         """This place turned about another (the origin by default), clockwise on the page."""
         a = math.radians(degrees)
-        ox, oy = about or (0.0, 0.0)
-        x, y = self.x - ox, self.y - oy
-        return Point(ox + x * math.cos(a) - y * math.sin(a), oy + x * math.sin(a) + y * math.cos(a))
+        ox, oy = (about.x, about.y) if about else (0.0, 0.0)
+        x, y, sine, cosine = self.x - ox, self.y - oy, math.sin(a), math.cos(a)
+        return Point(ox + x * cosine - y * sine, oy + x * sine + y * cosine)
 
     def flipped(self, x: float) -> "Point":
         """This place mirrored in the upright line at `x`."""
@@ -62,6 +68,14 @@ class Point(NamedTuple):
     def cross(self, other: "Point") -> float:
         """Cross product; positive when `other` turns clockwise from here on the page."""
         return self.x * other.y - self.y * other.x
+
+
+def turned(points: Iterable[Point], degrees: float, about: Point) -> list[Point]:
+    """Places turned together about another, clockwise on the page."""
+    a = math.radians(degrees)
+    sine, cosine = math.sin(a), math.cos(a)
+    ways = ((p.x - about.x, p.y - about.y) for p in points)
+    return [Point(about.x + x * cosine - y * sine, about.y + x * sine + y * cosine) for x, y in ways]
 
 
 def crossing(p: Point, u: Point, q: Point, v: Point) -> Point | None:

@@ -10,7 +10,7 @@ import svgwrite
 from studio.drawing import COLOURS, PENS, Face, Group, Mark, Stroke, Words
 from studio.drawing.lettering import printable
 from studio.files import put_file
-from studio.geometry import Arc, Curve, Line, Path
+from studio.geometry import Arc, Curve, Line, Path, Point
 
 from .page import Page
 from .reach import boxed, seen
@@ -122,8 +122,8 @@ def _steps(curve: Curve) -> Iterator[str]:
         yield f"C{_point(curve.leave)} {_point(curve.arrive)} {_point(curve.end)}"
 
 
-def _point(p: tuple[float, float]) -> str:
-    return f"{_number(p[0])} {_number(p[1])}"
+def _point(p: Point) -> str:
+    return f"{_number(p.x)} {_number(p.y)}"
 
 
 def _number(value: float) -> str:

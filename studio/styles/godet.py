@@ -129,7 +129,7 @@ def _godet(brief: Brief, skirt: Godet, found: Godets, parted: set[tuple[str, str
     edges = (
         Edge("right", line(0, 0, *arc.start), a, left, words=phrase("seam")),
         Edge("hem", Path((arc,)), brief.hem, hem=brief.seams.hem_kind != "faced", governs=("seams.hem",)),
-        Edge("left", line(*arc.end, 0, 0), a, right, words=phrase("seam")),
+        Edge("left", line(arc.end.x, arc.end.y, 0, 0), a, right, words=phrase("seam")),
     )
     wide, high = phrase("{w:bare}", w=arc.length), phrase("{h:bare}", h=deep)
     return Piece(

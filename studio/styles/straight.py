@@ -61,7 +61,7 @@ def draft(brief: Brief, skirt: Straight) -> Draft:
     pieces = _pieces(brief, skirt, cut, ring)
     darts = (("back", cut.back), ("front", cut.front))
     facts = (
-        Fact("hip_girth", "Hips with ease", girth(brief, skirt, brief.hip_depth)),
+        Fact("hip_girth", "Hips with ease", _round(brief, cut, brief.hip_depth)),
         Fact("hem_sweep", "Hem sweep", cut.hem_sweep + 2 * lap(brief)),
         Fact("closed_to", "Closed down to", brief.finished_length - slit_length(brief, skirt)),
         Fact("panels", "Panels", sum(p.cut for p in pieces), "count"),
@@ -222,24 +222,28 @@ def _lapped(brief: Brief, shape: Shape) -> Shape:
 
 def girth(brief: Brief, skirt: Straight, depth: float) -> float:
     """All round at a depth, the darts closed."""
-    return drafted(brief, skirt).girth(depth) + 2 * lap(brief)
+    return _round(brief, drafted(brief, skirt), depth)
+
+
+def _round(brief: Brief, cut: Block, depth: float) -> float:
+    return cut.girth(depth) + 2 * lap(brief)
 
 
 def stepped(brief: Brief, skirt: Straight, _girth: float) -> Edit | None:
     """The shortest slit that lets a step through, to the centimetre up; none where no slit can be so long."""
     kind = "slit" if skirt.slit == "none" else skirt.slit
-    height, lengths = brief.body.height, range(50, 901, 10)
+    height, lengths, cut = brief.body.height, range(50, 901, 10), drafted(brief, skirt)
 
     def steps(long: int) -> bool:
         """Whether a step passes a slit so long; the higher it goes, the less girth a stride needs."""
         shut = brief.finished_length - long
         hang = hang_of(brief.body, shut)
         return hang is not None and height is not None and (
-            girth(brief, skirt, shut) >= stride_girth(height, hang) - 1e-9
+            _round(brief, cut, shut) >= stride_girth(height, hang) - 1e-9
         )  # fmt: skip
 
     k = bisect_left(lengths, True, key=steps)
-    if k == len(lengths) or not steps(lengths[k]):
+    if k == len(lengths):
         return None
     long = float(lengths[k])
     sewn = slit_length(brief, replace(skirt, slit=kind, slit_length=long))

@@ -6,6 +6,7 @@ import pytest
 from briefs import brief
 
 from studio.drawing.arrange import PARTS, arrange, table
+from studio.geometry import Point
 from studio.styles import rack
 from studio.workroom import make_up
 
@@ -19,7 +20,7 @@ def test_nothing_overlaps(style: str, more: dict):
     laid = arrange(make_up(brief(style=style, **more)).pieces)
     for one, other in itertools.combinations(laid, 2):
         assert not one.box.meets(other.box), (one.piece.id, other.piece.id)
-    assert (0, 0) == laid[0].at
+    assert Point(0, 0) == laid[0].at
 
 
 def test_parts_stand_beside_a_slender_skirt():

@@ -13,10 +13,10 @@ def test_a_cubic_stays_on_its_arc(radius, first, sweep):
     """No curve leaves its arc by more than 5 parts in a million of the radius, and all meet end to start."""
     arc = Arc(Point(3, 4), radius, first, sweep)
     found = cubics(arc)
-    assert arc.start == pytest.approx(found[0].start)
-    assert arc.end == pytest.approx(found[-1].end)
+    assert arc.start.distance(found[0].start) < 1e-9
+    assert arc.end.distance(found[-1].end) < 1e-9
     for k, c in enumerate(found):
         for share in (0.2, 0.5, 0.8):
             assert radius == pytest.approx(c.at(share).distance(arc.centre), rel=5e-6)
-        assert arc.at((k + 0.5) / len(found)) == pytest.approx(c.at(0.5), abs=radius * 1e-5)
+        assert arc.at((k + 0.5) / len(found)).distance(c.at(0.5)) < radius * 1e-5
     assert Path(found).length == pytest.approx(arc.length, rel=1e-5)

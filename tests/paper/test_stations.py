@@ -119,7 +119,7 @@ def places(piece: Piece, axis: int) -> list[float]:
     paths = [e.path for e in piece.edges] + [m.path for m in piece.lines] + [piece.cut_line]
     points = [p for path in paths for p in path.flat()] + [s.at for s in piece.spots]
     ends = [path.at(path.length / 2) for path in paths]
-    return sorted({p[axis] - corner for p in (*points, *ends)})
+    return sorted({(p.x, p.y)[axis] - corner for p in (*points, *ends)})
 
 
 def near(distance: float, of: list[float]) -> bool:

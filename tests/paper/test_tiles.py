@@ -196,7 +196,7 @@ def test_each_sheet_names_itself():
 def test_four_corners_say_that_all_was_printed():
     """Angles stand at the corners of what the printer can reach."""
     page = tiles(layout(A4))[Sheet(0, 0)]
-    corners = {m.path.curves[0].end for m in group(page, "paper") if m.ink == "sheet"}
+    corners = {tuple(m.path.curves[0].end) for m in group(page, "paper") if m.ink == "sheet"}
     assert {(10, 10), (287, 10), (10, 200), (287, 200)} == corners
 
 

@@ -307,12 +307,12 @@ def test_panels_are_not_turned_over():
 def test_a_fold_follows_the_hand(kind: str):
     """Dragged by 2 mm, a fold is 2 mm deeper and lies 2 mm further; so does the end of the stitching."""
     first = brief("pleated", skirt__pleat_kind=kind, skirt__pleat_depth=30.0, skirt__stitch_depth=150.0)
-    for path, axis in (("skirt.pleat_depth", 0), ("skirt.stitch_depth", 1), ("skirt.length", 1)):
+    for path, axis in (("skirt.pleat_depth", "x"), ("skirt.stitch_depth", "y"), ("skirt.length", "y")):
         one, other = (
             next(h for h in panels(make_up(b))[0].handles if h.path == path)
             for b in (first, rack.edit(first, {path: rack.value(first, path) + 2.0}))
         )
-        assert 2.0 == pytest.approx(other.at[axis] - one.at[axis])
+        assert 2.0 == pytest.approx(getattr(other.at, axis) - getattr(one.at, axis))
         assert 1.0 == one.gain
 
 
