@@ -13,7 +13,7 @@ from .darted import Block, Quarter, Sizes, block
 from .marks import Station, notch_on
 from .panel import panel
 from .piece import OTHER, Edge, LineMark, Piece
-from .ring import Place, Ring, joins, meeting, opening_sides, tops
+from .ring import Ring, halves, joins, meeting, opening_sides, tops
 from .seam import Part, Seam
 from .shape import Shape
 
@@ -41,7 +41,7 @@ def lining(brief: Brief, stations: tuple[Station, ...], waist: tuple[Part, ...])
     if brief.lining.kind == "none" or brief.opening.kind == "wrap":
         return Lined()
     cut = lining_block(brief)
-    ring = _ring(brief)
+    ring = halves(brief.opening.place, "lining-back", "lining-front")
     own, at = _own(brief), f"{waist[0].piece}/{waist[0].edge}"
     meets = _met(ring, {"lining-back": cut.back.waist, "lining-front": cut.front.waist}, stations)
     pieces = tuple(
@@ -71,18 +71,6 @@ def lining_block(brief: Brief) -> Block:
         waist, hip, brief.hip_depth, lining_length(brief), tucks=True, closing=CLOSING if flared else 0.0,
         side_flare=FLARE if flared else 0.0,
     ))  # fmt: skip
-
-
-def _ring(brief: Brief) -> Ring:
-    """Halves from the opening round, as in the straight skirt."""
-    back = (Place("lining-back", True), Place("lining-back"))
-    front = (Place("lining-front"), Place("lining-front", True))
-    match brief.opening.place:
-        case "side":
-            return (back[1], back[0], *front)
-        case "front":
-            return (front[1], back[1], back[0], front[0])
-    return (back[0], *front, back[1])
 
 
 def _own(brief: Brief) -> Brief:

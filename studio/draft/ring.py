@@ -39,6 +39,19 @@ def paired(n: int, stem: str = "skirt") -> Ring:
     return tuple(Place(piece_id(min(k, n - 1 - k), n, stem), k > n - 1 - k) for k in range(n))
 
 
+def halves(opening: str, back: str = "back", front: str = "front") -> Ring:
+    """A back and a front as their halves, round from the opening's place. As drawn, a front goes from the side to its
+    centre, and a back's mirror image from its centre to the side.
+    """
+    behind, before = (Place(back, True), Place(back)), (Place(front), Place(front, True))
+    match opening:
+        case "side":
+            return (behind[1], behind[0], *before)
+        case "front":
+            return (before[1], behind[1], behind[0], before[0])
+    return (behind[0], *before, behind[1])
+
+
 def pairs(n: int) -> int:
     """How many different pieces `n` panels in pairs are cut from."""
     return math.ceil(n / 2)

@@ -16,7 +16,7 @@ from studio.draft.hang import Hung, hang
 from studio.draft.intake import MOST
 from studio.draft.marks import Station, notch_on, quarter_name
 from studio.draft.panel import panel
-from studio.draft.ring import Place, Ring, meeting, opening_sides
+from studio.draft.ring import Ring, halves, meeting, opening_sides
 from studio.draft.shape import Shape
 from studio.draft.slit import slit, vent
 from studio.draft.stride import hang_of, stride_girth
@@ -57,7 +57,7 @@ class Straight(Skirt, frozen=True, tag="straight"):
 def draft(brief: Brief, skirt: Straight) -> Draft:
     """Back and front on their band."""
     cut = drafted(brief, skirt)
-    ring = _ring(brief)
+    ring = halves(brief.opening.place)
     pieces = _pieces(brief, skirt, cut, ring)
     darts = (("back", cut.back), ("front", cut.front))
     facts = (
@@ -133,23 +133,10 @@ def slit_length(brief: Brief, skirt: Straight) -> float:
     return min(skirt.slit_length, room) if room > 30 else 0.0
 
 
-def _ring(brief: Brief) -> Ring:
-    """Halves from the opening round. As drawn, a front goes from the side to its centre, and a back's mirror image from
-    its centre to the side.
-    """
-    back, front = (Place("back", True), Place("back")), (Place("front"), Place("front", True))
-    match brief.opening.place:
-        case "side":
-            return (back[1], back[0], *front)
-        case "front":
-            return (front[1], back[1], back[0], front[0])
-    return (back[0], *front, back[1])
-
-
 def _stations(brief: Brief, cut: Block) -> tuple[Station, ...]:
     """Where side seams and centres lie on the waist seam: a back is a little wider than a front."""
-    halves = {"back": cut.back.waist, "front": cut.front.waist}
-    quarters = [halves[p.piece] for p in _ring(brief)]
+    waists = {"back": cut.back.waist, "front": cut.front.waist}
+    quarters = [waists[p.piece] for p in halves(brief.opening.place)]
     at = lap(brief)
     found = [Station(at, quarter_name(brief, 0))] if at else []
     for k, wide in enumerate(quarters):

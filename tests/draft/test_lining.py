@@ -281,3 +281,11 @@ def test_without_a_lining_there_is_none():
     assert [] == panels(docket)
     assert "lining" not in {s.name for s in docket.draft.seams} | {n.what for n in docket.notions}
     assert not any(f.rule.startswith("lining") for f in docket.findings)
+
+
+@pytest.mark.parametrize("place", ["centre back", "side", "front"])
+def test_a_lining_goes_round_as_its_skirt_does(place: str):
+    """Wherever it opens, the lining's halves follow each other as those of a straight skirt do."""
+    docket = make_up(brief("straight", opening__place=place, lining__kind="straight"))
+    waist, caught = (next(s for s in docket.draft.seams if s.name == name) for name in ("waist", "lining"))
+    assert [(f"lining-{p.piece}", p.back) for p in waist.one] == [(p.piece, p.back) for p in caught.one]
