@@ -10,6 +10,7 @@ from studio.words import Phrase
 Role: TypeAlias = Literal[
     "fold", "hem", "first turn", "centre", "quarter", "hip", "gather", "row stop", "zip stop", "buttonhole",
     "pleat fold", "placement", "direction", "dart", "pocket", "stitching", "slit",
+    "slit top",
 ]  # fmt: skip
 """What a marked line is for. A pleat's direction runs from its fold to where it is placed."""
 Spotted: TypeAlias = Literal["notch", "button", "hook", "bar", "snap", "drill"]

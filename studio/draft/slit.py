@@ -57,7 +57,7 @@ def _reaching(mark: LineMark) -> LineMark:
 def _opened(piece: Piece, edges: tuple[Edge, ...], top: Point, long: float, hem: Edge) -> Piece:
     around = tuple(_around(piece, edges, hem))
     words = phrase("seam ends here, {l} above the hem", l=long)
-    mark = LineMark("zip stop", line(top.x - 5, top.y, top.x + 5, top.y), words, MOVES)
+    mark = LineMark("slit top", line(top.x - 5, top.y, top.x + 5, top.y), words, MOVES)
     return replace(
         piece, edges=around, cut_line=cut_line(around), lines=(*piece.lines, mark),
         handles=(*piece.handles, Handle("skirt.slit_length", top, "y", -1.0)),

@@ -19,6 +19,7 @@ INK_OF: dict[Role, Ink] = {
     "gather": "gather",
     "row stop": "notch",
     "zip stop": "notch",
+    "slit top": "notch",
     "buttonhole": "notch",
     "hip": "centre",
     "pleat fold": "fold",

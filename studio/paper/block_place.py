@@ -9,7 +9,7 @@ from studio.geometry import Box, Point
 
 from .reach import Trace, boxed, surrounds, trace
 
-KEPT_CLEAR = ("dart", "pocket", "hip", "slit", "zip stop", "buttonhole")
+KEPT_CLEAR = ("dart", "pocket", "hip", "slit", "slit top", "zip stop", "buttonhole")
 """Marks that a block of words does not cover."""
 TRIES = 24
 """Places tried along each side of a piece."""

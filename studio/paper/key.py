@@ -20,6 +20,7 @@ _SIGNS: dict[str, tuple[str, tuple[Stroke, ...]]] = {
     "notch": ("notch", spot(Spot("notch", Point(0, -3), 6, 90))),
     "row stop": ("rows end", marked_line(LineMark("row stop", line(0, -4, 0, 4)))),
     "zip stop": ("zip stop", marked_line(LineMark("zip stop", line(-4, 0, 4, 0)))),
+    "slit top": ("top of a slit", marked_line(LineMark("slit top", line(-4, 0, 4, 0)))),
     "buttonhole": ("buttonhole", marked_line(LineMark("buttonhole", line(-4, 0, 4, 0)))),
     "button": ("button", spot(Spot("button", _HERE, 12))),
     "hook": ("hook", spot(Spot("hook", _HERE, 8))),

@@ -19,6 +19,7 @@ CARRIED: dict[Role, str] = {
     "pocket": "pocket places",
     "stitching": "where stitching ends",
     "slit": "slits",
+    "slit top": "the top of the slit",
 }
 """What else is carried over, by the role of its lines."""
 SHOWN: tuple[Role, ...] = ("zip stop", "centre", "quarter", "hem", *CARRIED)

@@ -127,7 +127,7 @@ def _seam_below(brief: Brief, draft: Draft, start: str) -> Making:
         says.append(phrase("Close what gap is left by hand, {h} at the most.", h=HAND))
     says.append(phrase("Press open."))
     title = phrase_title(seam_at(brief))
-    shown = Shown(piece.id, (side,), ("zip stop",), "left" if side == "left" else "right")
+    shown = Shown(piece.id, (side,), ("zip stop", "slit top"), "left" if side == "left" else "right")
     return Making("opening seam", "opening", title, tuple(says), shown)
 
 

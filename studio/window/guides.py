@@ -31,6 +31,7 @@ _MEANS: Final[dict[Meaning, str]] = {
     "gather": "Sew the gathering stitches along it, and stop where it stops.",
     "row stop": "The gathering stitches start and stop here; beyond it the cloth stays flat.",
     "zip stop": "The opening ends here.",
+    "slit top": "The seam ends here; below it the slit stays open.",
     "notch": "Snip here; notches meet notches.",
     "button": "Where a button is sewn on.",
     "buttonhole": "Where the hole is worked, between its bars.",

@@ -11,7 +11,9 @@ from studio.brief import Brief
 from studio.draft import Piece
 from studio.draft.darted import Sizes, block
 from studio.geometry import Path, Point
+from studio.sewing.order import sewing_order
 from studio.styles import rack
+from studio.units import spell
 from studio.workroom import Docket, make_up
 
 
@@ -174,6 +176,20 @@ def test_slit_lets_a_step_through(kind: str):
     free = next(e for e in back.edges if e.name == f"right {kind}")
     long = rack.value(mended.brief, "skirt.slit_length")
     assert long == pytest.approx(free.path.length + (20.0 if kind == "vent" else 0.0))
+
+
+@pytest.mark.parametrize("kind", ["slit", "vent"])
+def test_the_top_of_a_slit_is_no_zip_stop(kind: str):
+    """Where a slit begins it is marked, shown and read out by its own name; the zip stop is the opening's alone."""
+    made = straight(skirt__slit=kind, skirt__slit_length=150.0)
+    back = made.draft.piece("back")
+    top, stop = (next(m for m in back.lines if m.role == role) for role in ("slit top", "zip stop"))
+    assert made.fact("closed_to") == pytest.approx(top.path.start.y)
+    assert stop.path.start.y < top.path.start.y
+    (shown,) = (step.shows for step in sewing_order(made.brief, made.draft) if step.key == "slit")
+    assert shown is not None and "slit top" in shown.roles
+    says = next(step.says for step in sewing_order(made.brief, made.draft) if step.key == "mark")
+    assert any("the top of the slit" in spell(one, "cm") for one in says)
 
 
 @settings(max_examples=60)

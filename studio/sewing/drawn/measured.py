@@ -20,6 +20,7 @@ from .worked import lit, named, side_of
 
 SAID: Final = {
     "zip stop": "stop", "row stop": "start", "dart": "dart", "pocket": "pocket", "slit": "slit",
+    "slit top": "seam ends",
     "stitching": "stitch to here",
 }  # fmt: skip
 """What is said of a line that is worked on, in a word."""

@@ -11,7 +11,7 @@ from .shape import Shape
 
 Meaning: TypeAlias = Literal[
     "cut", "seam", "fold", "placement", "direction", "centre", "hip", "grain", "gather", "row stop", "zip stop",
-    "notch", "button", "buttonhole", "hook",
+    "slit top", "notch", "button", "buttonhole", "hook",
 ]  # fmt: skip
 
 WORDS: Final[dict[Meaning, str]] = {
@@ -26,6 +26,7 @@ WORDS: Final[dict[Meaning, str]] = {
     "gather": "gather row",
     "row stop": "rows end",
     "zip stop": "zip stop",
+    "slit top": "slit top",
     "notch": "notch",
     "button": "button",
     "buttonhole": "buttonhole",
@@ -48,6 +49,7 @@ _MARKED: Final[dict[Role | Spotted, Meaning]] = {
     "gather": "gather",
     "row stop": "row stop",
     "zip stop": "zip stop",
+    "slit top": "slit top",
     "buttonhole": "buttonhole",
     "notch": "notch",
     "button": "button",

@@ -27,6 +27,9 @@ def paint_sample(painter: QPainter, meaning: Meaning, x: float, y: float) -> Non
         case "row stop":
             _draw_rows(painter, x, middle, y)
             _draw(painter, "notch", QLineF(middle, y - 6, middle, y + 6))
+        case "slit top":
+            _draw(painter, "seam", QLineF(x, y, middle, y))
+            _draw(painter, "notch", QLineF(middle, y - 4, middle, y + 4))
         case "zip stop":
             _draw(painter, "seam", QLineF(x, y, end, y))
             _draw(painter, "notch", QLineF(middle, y - 4, middle, y + 4))
