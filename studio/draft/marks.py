@@ -75,11 +75,9 @@ def notch(x: float, y: float, turn: float, allowance: float, on: str, governs: t
 
 def notch_on(path: Path, along: float, allowance: float, on: str, governs: tuple[str, ...] = ()) -> Spot:
     """A notch `along` mm of an edge's seam line, standing on its cut edge and pointing square into the piece."""
-    at, way = path.along(along)
-    out = way.outward()
-    return Spot(
-        "notch", at.along(out, allowance), notch_depth(allowance), Point(-out.x, -out.y).degrees, on, governs=governs
-    )
+    out = path.direction(along).outward()
+    at = path.at(along).along(out, allowance)
+    return Spot("notch", at, notch_depth(allowance), Point(-out.x, -out.y).degrees, on, governs=governs)
 
 
 def upright(station: Station, x: float, top: float, bottom: float, governs: tuple[str, ...]) -> LineMark:

@@ -118,11 +118,6 @@ class Path(Struct, frozen=True, gc=False):
         curve, share = self._locate(distance)
         return curve.direction(share)
 
-    def along(self, distance: float) -> tuple[Point, Point]:
-        """The place `distance` mm along, and the unit direction of travel there."""
-        curve, share = self._locate(distance)
-        return curve.at(share), curve.direction(share)
-
     def _locate(self, distance: float) -> tuple[Curve, float]:
         left = max(0.0, distance)
         for c in self.curves:
