@@ -46,8 +46,8 @@ def pocket_at_side_seam(w: Worked) -> Iterator[Finding]:
 
 
 def pocket_clear_of_opening(w: Worked) -> Iterator[Finding]:
-    """No pocket crosses the zip: with the opening at the side, it begins below the stop, or the opening moves to the
-    centre back; else there are patches, or none.
+    """No pocket crosses the opening, for one edge cannot take both: with the opening at the side, the pocket begins
+    below the stop, or the opening moves to the centre back; else there are patches, or none.
     """
     if w.brief.pockets.kind != "in seam" or not _bags(w) or not _crosses(w):
         return
@@ -56,9 +56,9 @@ def pocket_clear_of_opening(w: Worked) -> Iterator[Finding]:
     top = math.ceil((w.brief.stop + CLEAR) / 5 - 1e-9) * 5.0
     tries: list[tuple[Edit, Phrase]] = [({"opening.place": "centre back"}, phrase("Open at the back"))]
     if top <= LOW and within(w, "pockets.top", top):
-        tries.insert(0, ({"pockets.top": top}, phrase("From {t}", t=top)))
+        tries.insert(0, ({"pockets.top": top}, phrase("Pockets from {t}", t=top)))
     edit, does = next((one for one in (*tries, PATCHES) if _mends(w, one[0])), NONE)
-    yield Finding("pocket-clear-of-opening", "doubt", says, next(iter(edit)), "skirt", edit, does)
+    yield Finding("pocket-clear-of-opening", "stop", says, next(iter(edit)), "skirt", edit, does)
 
 
 def patch_fits(w: Worked) -> Iterator[Finding]:
@@ -146,7 +146,7 @@ def _refitted(w: Worked, beds: list[tuple[str, Bed]]) -> Iterator[tuple[Edit, Ph
     steps = [HIGHEST + 10 * k for k in range(int((LOWEST - HIGHEST) / 10) + 1)]
     for top in sorted(steps, key=lambda t: abs(t - p.top)):
         if fits(top, p.depth):
-            yield {"pockets.top": top}, phrase("From {t}", t=top)
+            yield {"pockets.top": top}, phrase("Pockets from {t}", t=top)
     for width in _less(p.width, NARROW):
         if _clear(beds, p.top, width, p.depth):
             yield {"pockets.width": width}, phrase("{a} wide", a=width)

@@ -116,7 +116,7 @@ def joins(ring: Ring, pieces: Mapping[str, Piece], closed: bool = True) -> tuple
             continue
         one, other = _side(p, True, pieces, not last), _side(q, False, pieces, not last)
         if one and other:
-            seams.append(Seam("join", one, other))
+            seams.append(Seam("join", one, other, closes=last))
     return tuple(seams)
 
 

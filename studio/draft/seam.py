@@ -19,11 +19,14 @@ class Part(Struct, frozen=True):
 
 
 class Seam(Struct, frozen=True):
-    """Edges on one side and on the other, both in order from the same end."""
+    """Edges on one side and on the other, both in order from the same end; `closes` the one that lies at the opening
+    and closes the ring of panels below it.
+    """
 
     name: str
     one: tuple[Part, ...]
     other: tuple[Part, ...]
+    closes: bool = False
 
 
 def walked(side: tuple[Part, ...], pieces: Mapping[str, Piece]) -> float:

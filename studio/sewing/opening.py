@@ -7,9 +7,13 @@ from studio.draft import Draft, Piece
 from studio.draft.making import Making, Shown
 from studio.draft.panel import WRAP_HEM
 from studio.draft.zip import BELOW_TACK
+from studio.units import spell
 from studio.words import Phrase, phrase, tr
 
+from .ends import ended
+from .pockets import in_opening_seam
 from .saying import panels, seam_at
+from .seams import joins, with_opening
 
 HAND = 15.0
 """What stays between the stop and the seam below it is closed by hand: 1 to 2 cm (common practice, no source)."""
@@ -30,12 +34,12 @@ def opening(brief: Brief, draft: Draft) -> Iterator[Making]:
     match brief.opening.kind:
         case "invisible":
             yield _invisible(brief, draft)
-            yield _seam_below(brief, draft, "with the zip foot, as near the stop as it goes")
+            yield from _seam_below(brief, draft, "with the zip foot, as near the stop as it goes")
         case "centred" | "lapped":
-            yield _seam_below(brief, draft, "from the stop")
+            yield from _seam_below(brief, draft, "from the stop")
             yield _centred(brief, draft) if brief.opening.kind == "centred" else _lapped(brief, draft)
         case "placket":
-            yield _seam_below(brief, draft, "from the end of the opening")
+            yield from _seam_below(brief, draft, "from the end of the opening")
             yield _placket(brief, draft)
         case "wrap":
             yield _wrap(brief, draft)
@@ -112,47 +116,32 @@ def _lapped(brief: Brief, draft: Draft) -> Making:
     return Making("zip", "opening", tr("Put in the zip"), says, _at_opening(draft), ("needle", "wheel"))
 
 
-def _seam_below(brief: Brief, draft: Draft, start: str) -> Making:
-    piece, name = opened(draft)
-    side = name.split(" ")[0]
-    below = next((e for e in piece.edges if e.name == side), None)
+def _seam_below(brief: Brief, draft: Draft, start: str) -> Iterator[Making]:
+    """The seam that the opening lies in, from the stop down; through all tiers where they are joined first."""
+    closing = [s for s in joins(draft) if with_opening(brief, draft, s)]
+    if not closing:
+        return
+    ends = [ended(draft, s) for s in closing]
     says = [
         phrase("Right sides together, sew {a} from the edge.", a=brief.seams.allowance),
         phrase("Start {start:word}: {r} below the raw edge.", start=tr(start), r=brief.stop + brief.seams.allowance),
     ]
-    if below is not None:
-        says.append(phrase(_ENDS[_ending(piece, side)], l=below.path.length))
+    text = "Sew {l} {to:word}." if len(ends) == 1 else "Sew {l} through all tiers, join on join, {to:word}."
+    says.append(phrase(text, l=sum(e.length for e in ends), to=ends[-1].words))
+    if in_opening_seam(brief, draft):
+        says.append(phrase("Go round the pocket bag in one with it."))
     says.append(phrase("Fasten the start with two stitches back."))
     if brief.opening.kind == "invisible":
         says.append(phrase("Close what gap is left by hand, {h} at the most.", h=HAND))
     says.append(phrase("Press open."))
-    title = phrase_title(seam_at(brief))
-    shown = Shown(piece.id, (side,), ("zip stop", "slit top"), "left" if side == "left" else "right")
-    return Making("opening seam", "opening", title, tuple(says), shown)
-
-
-_ENDS = {
-    "hem": "Sew {l} down to the hem line, and on to the raw edge.",
-    "godet": "Sew {l} down to the godet’s point.",
-    "slit": "Sew {l} down to where the slit begins.",
-    "foot": "Sew {l} down to the seam line at its foot, and on to the raw edge.",
-}
-
-
-def _ending(piece: Piece, side: str) -> str:
-    """What a side's seam ends in."""
-    names = {e.name for e in piece.edges}
-    if f"{side} godet" in names:
-        return "godet"
-    if f"{side} slit" in names or "vent top" in names:
-        return "slit"
-    return "hem" if "hem" in names else "foot"
+    part = closing[0].one[-1]
+    near = "left" if part.edge == "left" else "right"
+    shown = Shown(part.piece, (part.edge,), ("zip stop", "slit top"), near)  # type: ignore[arg-type]
+    yield Making("opening seam", "opening", phrase_title(seam_at(brief)), tuple(says), shown)
 
 
 def phrase_title(seam: str) -> str:
     """Sew such a seam."""
-    from studio.units import spell
-
     return spell(phrase("Sew the {seam:word}", seam=seam), "cm")
 
 

@@ -13,7 +13,7 @@ from studio.styles import rack
 from .band import band
 from .darts import darts, godets, slits
 from .fastening import fastening
-from .gather import gather, opens_through_tiers, tiers
+from .gather import gather
 from .hem import finish, hem
 from .lining import lining
 from .marking import mark, neaten
@@ -21,6 +21,7 @@ from .opening import opening
 from .pockets import pockets
 from .prepare import cut, interface, prepare
 from .seams import seams
+from .tiers import as_strips, tiers
 
 PARTS: Final[tuple[Callable[[Brief, Draft], Iterable[Making]], ...]] = (
     prepare, cut, interface, mark, neaten, darts, pockets, opening, seams, godets, slits, tiers, gather, lining, band,
@@ -37,11 +38,12 @@ def sewing_order(brief: Brief, draft: Draft) -> tuple[Making, ...]:
     steps = [own.pop(m.key, m) for m in common]
     after = next(k for k, m in enumerate(steps) if m.key == "mark") + 1
     steps[after:after] = own.values()  # marked first, then what the style asks for, before the common steps of a phase
-    if opens_through_tiers(draft):
-        steps = [_before_opening(m) for m in steps]
+    if as_strips(brief, draft):
+        steps = _joined_first(steps)
     return tuple(sorted(steps, key=lambda m: _PHASES.index(m.phase)))
 
 
-def _before_opening(step: Making) -> Making:
+def _joined_first(steps: list[Making]) -> list[Making]:
     """Seams and tiers come before an opening that runs through them."""
-    return replace(step, phase="shape") if step.key == "seams" or step.key.startswith("tier/") else step
+    joined = [m for m in steps if m.key == "seams" or m.key.startswith("tier/")]
+    return [*(replace(m, phase="opening") for m in joined), *(m for m in steps if m not in joined)]

@@ -22,14 +22,26 @@ def pockets(brief: Brief, draft: Draft) -> Iterator[Making]:
 
 def _bags(brief: Brief, draft: Draft) -> Making:
     p = brief.pockets
-    says = (
+    says = [
         phrase("Pin a bag to each side edge, right sides together, notch to notch."),
         phrase("The hand goes in from {t} to {f} below the waist seam.", t=p.top, f=p.top + p.opening),
         phrase("Sew {s} from the edge: just outside the seam line.", s=max(brief.seams.allowance - EDGE, EDGE)),
         phrase("Press bag and allowances outwards, and stitch the bag to them, {e} from the seam.", e=EDGE),
+        phrase("Neaten each bag’s straight edge together with the allowance."),
         phrase("Sew the side seam later, down to the pocket, round the bag, and on."),
+    ]
+    if brief.opening.place == "side" and not in_opening_seam(brief, draft):
+        says.append(phrase("Set no bag where the opening is: one edge cannot take both."))
+    return Making(
+        "pockets", "pockets", tr("Set the pocket bags"), tuple(says), Shown("pocket-bag", ("seam",)), ("needle",)
     )
-    return Making("pockets", "pockets", tr("Set the pocket bags"), says, Shown("pocket-bag", ("seam",)), ("needle",))
+
+
+def in_opening_seam(brief: Brief, draft: Draft) -> bool:
+    """Whether a bag is set into the very seam that the opening lies in, below its end."""
+    bagged = any(p.id == "pocket-bag" for p in draft.pieces)
+    below = brief.pockets.top >= brief.stop
+    return bagged and brief.opening.place == "side" and below
 
 
 def _patches(brief: Brief, draft: Draft) -> Making:

@@ -6,6 +6,7 @@ from typing import Final
 
 from studio.brief import Brief
 from studio.draft import Draft, Piece
+from studio.draft.piece import PARTS
 from studio.words import Phrase, Value, tr
 
 MOST_IN_A_ROW = 4
@@ -44,8 +45,10 @@ def seam_at(brief: Brief) -> str:
 
 
 def panels(pieces: Sequence[Piece]) -> tuple[Piece, ...]:
-    """The pieces that hang from the band: those of the main cloth that end in a hem or in another such piece."""
-    return tuple(p for p in pieces if p.cloth == "main" and any(e.name in ("hem", "foot") for e in p.edges))
+    """The pieces that hang from the band, or are set into one that does: all of the main cloth but bands and small
+    parts.
+    """
+    return tuple(p for p in pieces if p.cloth == "main" and 0 < p.row < PARTS)
 
 
 def top_panel(draft: Draft) -> Piece:

@@ -84,10 +84,10 @@ def test_a_short_skirt_offers_patches():
 
 
 def test_pocket_beside_the_zip_is_said():
-    """With the zip at the side a pocket that crosses it is named; the opening moves to the centre back."""
+    """With the zip at the side a pocket that crosses it cannot be sewn; the opening moves to the centre back."""
     made = make_up(brief("straight", opening__place="side", **BAGS))
     (finding,) = found(made)
-    assert "pocket-clear-of-opening" == finding.rule
+    assert ("pocket-clear-of-opening", "stop") == (finding.rule, finding.weight)
     assert "The pocket begins 6.0 cm down, and the opening beside it ends at 20.0 cm." == spell(finding.says, "cm")
     assert {"opening.place": "centre back"} == finding.remedy
     assert bagged(mended(made))

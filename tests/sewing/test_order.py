@@ -227,7 +227,7 @@ def test_godet_seams_stop_at_their_points():
     """With godets the panel seams end where the godets begin, as long as the draft has them."""
     one = brief("godet")
     short = rack.draft(one).piece("gore").edge("right").path.length
-    assert f"from the waist to {write_length(short, 'cm')} below" in said(one, "seams")
+    assert f"each {write_length(short, 'cm')} down to the point of the godet" in said(one, "seams")
 
 
 def test_a_caution_is_said_once():

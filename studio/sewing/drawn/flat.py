@@ -8,7 +8,6 @@ from msgspec.structs import replace
 
 from studio.brief import Brief
 from studio.draft import Draft, Piece
-from studio.draft.piece import PARTS
 from studio.drawing import Colour, Drawing, Group, Mark, Stroke
 from studio.drawing.dimension import dimension
 from studio.drawing.furniture import head, placed, placed_path, stroke
@@ -29,7 +28,7 @@ _RIPPLES: Final = (0.34, 0.62, 0.25, 0.8, 0.45, 0.3, 0.7, 0.38, 0.55, 0.28, 0.66
 def _rows(brief: Brief, draft: Draft) -> list[tuple[tuple[Piece, ...], float, float]]:
     """Each ring of panels from the waist down: its pieces, and from where to where it hangs, mm below the waist."""
     within = _let_in(draft)
-    hung = [p for p in panels(draft.pieces) if p.row < PARTS and p not in within]
+    hung = [p for p in panels(draft.pieces) if p not in within]
     rows = [tuple(p for p in hung if p.row == row) for row in sorted({p.row for p in hung})]
     deep = [max(p.seam_line.box.height for p in row) for row in rows]
     shares = [brief.finished_length * d / sum(deep) for d in deep]
@@ -88,7 +87,7 @@ def _insets(brief: Brief, draft: Draft, one: Laid) -> Iterator[Mark]:
 
 def _let_in(draft: Draft) -> list[Piece]:
     """What is let into the seams: it hangs below the first ring of panels, and is not gathered to it."""
-    hung = [p for p in panels(draft.pieces) if p.row < PARTS]
+    hung = panels(draft.pieces)
     first = min(p.row for p in hung)
     return [p for p in hung if p.row > first and not _gathered(p)]
 
