@@ -55,9 +55,11 @@ def sewn(brief: Brief, draft: Draft) -> float:
 
 def neatened(brief: Brief, draft: Draft) -> float:
     """All raw edges that an overedge would neaten, mm: sides of panels from cut edge to cut edge, the free edges of
-    facings, and a hem that is turned once.
+    facings and pocket bags, a hem that is turned once, and the joins of tiers, both allowances together.
     """
-    return sum(_raw(brief, p) * copies(p) for p in draft.pieces if p.cloth != "interfacing")
+    by_id = {p.id: p for p in draft.pieces}
+    joined = sum(walked(s.one, by_id) for s in draft.seams if s.name == "tier")
+    return joined + sum(_raw(brief, p) * copies(p) for p in draft.pieces if p.cloth != "interfacing")
 
 
 def copies(piece: Piece) -> int:
@@ -89,7 +91,7 @@ def _edge(piece: Piece, edge: Edge) -> float:
     if piece.id == "pocket" or name == "hem" or name.endswith("opening"):
         return long
     if piece.id == "pocket-bag":
-        return {"side": long / 2, "seam": long}.get(name, 0.0)
+        return {"top": long / 2, "side": long / 2, "seam": long}.get(name, 0.0)
     if piece.id.startswith("placket"):
         return {"facing": long, "top": long / 2, "end": long}.get(name, 0.0)
     return long / 2 if edge.sews_to or name.endswith(" end") else 0.0
@@ -110,6 +112,8 @@ def _inside(brief: Brief, piece: Piece) -> float:
 def _raw(brief: Brief, piece: Piece) -> float:
     if piece.id.startswith(("facing-", "hem-facing-")):
         return sum(e.path.length for e in piece.edges if e.name in ("lower", "upper"))
+    if piece.id == "pocket-bag":  # both layers together, but for the straight edge, which each has with its panel
+        return sum(_edge(piece, e) for e in piece.edges)
     if not {"hem", "foot"} & {e.name for e in piece.edges}:
         return 0.0
     sides = [e for e in piece.edges if not e.fold and e.name.split(" ")[0] in ("left", "right")]

@@ -42,6 +42,20 @@ def _laying(brief: Brief, draft: Draft) -> list[Phrase]:
     says.append(phrase("Tack from waist to hem, and across the waist, which now measures {b}.", b=brief.waist_seam))
     says.append(phrase("Press under a cloth, with paper under each fold."))
     if brief.opening.kind not in ("none", "wrap"):
-        text = "At the opening {d} of one edge lies under the other. Bind its top, or take it into the extension."
-        says.append(phrase(text, d=draft.fact("waist_depth")))
+        says += _underlay(brief, draft)
     return says
+
+
+def _underlay(brief: Brief, draft: Draft) -> list[Phrase]:
+    """What goes on past the band at the opening: the edge that a placement line lies next to, under the fold that is
+    laid to that line. Only an extension as long as that can take it in.
+    """
+    piece = draft.piece("skirt")
+    marks = sorted((m for m in piece.lines if m.role in ("pleat fold", "placement")), key=lambda m: m.path.start.x)
+    plain = marks[0].role == "placement"
+    deep = marks[0].path.start.x if plain else piece.edge("waist").path.length - marks[-1].path.start.x
+    end = tr("plain end") if plain else tr("extension") if brief.lap else tr("other end")
+    says = [phrase("At the opening the edge at the band’s {end:word} goes on {d} under the other.", end=end, d=deep)]
+    if not plain and brief.lap >= deep:
+        return [*says, phrase("Take it into the extension, or bind its top.")]
+    return [*says, phrase("Bind its top: it hangs free inside the waist.")]

@@ -10,7 +10,7 @@ from studio.draft.making import Making, Shown
 from studio.draft.seam import notches
 from studio.words import Phrase, phrase, tr
 
-from .saying import EXTENSION_LIES, in_rows, top_panel
+from .saying import EXTENSION_LIES, in_rows, level, seam_at, top_panel
 
 UNDER = 2.0
 """Understitching lies so far (mm) from the seam (common practice, no source)."""
@@ -92,8 +92,9 @@ def _bound(brief: Brief, draft: Draft) -> Iterator[Making]:
     if ring(brief):
         yield _ring(brief, "waistband", tr("Close the binding to a ring"), b)
     says = [
+        *([] if level(top_panel(draft).edge("waist")) else [phrase(CURVED)]),
         phrase("Lay the binding on the skirt, right sides together, seam line on seam line."),
-        *_pinned(draft),
+        *_pinned(brief, draft),
         phrase("Sew {b} from the binding’s edge, {a} from the skirt’s.", a=a, b=b),
         phrase("Trim the skirt’s allowance to {b}: it fills the binding.", b=min(a, b)),
     ]
@@ -105,6 +106,9 @@ def _bound(brief: Brief, draft: Draft) -> Iterator[Making]:
     ]
     shown = Shown("waistband", ("facing", "plain end", "extension end"), ("fold",))
     yield Making("band turned", "band", tr("Turn the binding over"), tuple(turn), shown)
+
+
+CURVED = "The waist is a curve: if the binding was not cut on the bias, press it to that curve with steam first."
 
 
 def _faced(brief: Brief, draft: Draft) -> Iterator[Making]:
@@ -153,7 +157,7 @@ def _join(brief: Brief, draft: Draft) -> Making:
     """The seam between band and skirt, gathers drawn up to it."""
     elastic = brief.waistband.kind == "elastic"
     lay = "Lay the casing on the skirt, right sides together, raw edges level." if elastic else LAY
-    says = [phrase(lay), *_pinned(draft)]
+    says = [phrase(lay), *_pinned(brief, draft)]
     if brief.lap:
         text = "{x} of the band goes on past the opening, {where:word}."
         says.append(phrase(text, x=brief.lap, where=tr(EXTENSION_LIES[brief.opening.place])))
@@ -177,18 +181,22 @@ def _top(draft: Draft) -> Shown:
     return Shown(top_panel(draft).id, ("waist",), ("gather", "row stop"), "top")
 
 
-def _pinned(draft: Draft) -> tuple[Phrase, ...]:
-    """Where notches of band and skirt meet, from the band's plain end."""
-    seam = next(s for s in draft.seams if s.name == "waist")
+def _pinned(brief: Brief, draft: Draft) -> tuple[Phrase, ...]:
+    """Where notches of band and skirt meet, from the band's plain end; from its seam, once it is a ring."""
+    seam, closed = next(s for s in draft.seams if s.name == "waist"), ring(brief)
     places = [at for at in notches(seam.other, {p.id: p for p in draft.pieces}) if at > 1.0]
+    start = (phrase("Its seam meets the {seam:word}.", seam=seam_at(brief)),) if closed else ()
     if not places or len(places) > MOST:
-        return (phrase("Pin ends and notches first, notch to notch."),)
-    text = "Pin the notches {lengths} from its plain end." if len(places) > 1 else PIN_ONE
-    row = in_rows(text, places)
-    return (*row, phrase("Then pin both ends, then between."))
+        first = "Pin the notches first, then between." if closed else "Pin ends and notches first, notch to notch."
+        return (*start, phrase(first))
+    which = "notches" if len(places) > 1 else "notch"
+    if closed:
+        text = f"Pin the {which} {{lengths}} on from there, to the right as seen from outside."
+        return (*start, *in_rows(text, places), phrase("Then pin between."))
+    return (*in_rows(f"Pin the {which} {{lengths}} from its plain end.", places),
+            phrase("Then pin both ends, then between."))  # fmt: skip
 
 
-PIN_ONE = "Pin the notch {lengths} from its plain end."
 MOST = 8
 """More notches than these are not read out."""
 

@@ -18,7 +18,7 @@ from studio.draft.fastening import (
     laps,
 )
 from studio.draft.making import Making, Shown
-from studio.draft.placket import ABOVE, OVER, placket_count, placket_step
+from studio.draft.placket import ABOVE, OVER, placket_count, placket_step, strip_width
 from studio.words import Phrase, phrase, tr
 
 from .cautions import childs
@@ -131,11 +131,12 @@ def _down_placket(brief: Brief, held: str) -> Making:
     n, step = placket_count(brief), placket_step(brief)
     says = [phrase("{n:count} down the placket, {s} apart, the first {s} below the waist seam.", n=n, s=step)]
     if held == "buttons":
-        says.append(phrase("Holes stand upright in the upper strip, each beginning {a} above its button.", a=ABOVE))
-        text = "Buttons go on the under strip, {b} out from the seam."
+        says.append(phrase("Holes stand upright in the over strip, each beginning {a} above its button.", a=ABOVE))
+        text = "Buttons go on the under edge, {b} in from it, through skirt and strip."
         says.append(phrase(text, b=button_place(brief)))
         title, shown = tr("Button the placket"), Shown(OVER, (), ("buttonhole",), right_side=True)
     else:
-        says.append(phrase("Balls go under the upper strip, sockets on the under one, in the middle of each."))
+        text = "Balls go under the over strip, sockets on the under edge, each {m} from the seam."
+        says.append(phrase(text, m=strip_width(brief) / 2))
         title, shown = tr("Snap the placket"), Shown(OVER, right_side=True)
     return Making("placket fastening", "close", title, tuple(says), shown, ("point",) if held == "buttons" else ())

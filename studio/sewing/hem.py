@@ -18,7 +18,7 @@ EASE_ROW = 6.0
 
 def hem(brief: Brief, draft: Draft) -> Iterator[Making]:
     """Level, then hem."""
-    if brief.skirt.flare in ("flared", "circle"):
+    if levels(brief):
         yield _level(brief, draft)
     kind = brief.seams.hem_kind
     says = [*_TURNS[kind](brief)]
@@ -26,6 +26,11 @@ def hem(brief: Brief, draft: Draft) -> Iterator[Making]:
         says.append(phrase("All round it is {s}.", s=draft.fact("hem_sweep")))
     title = tr("Face the hem") if kind == "faced" else tr("Turn the hem")
     yield Making("hem", "hem", title, tuple(says), _foot(draft), ("iron", *childs(brief, "cords")))
+
+
+def levels(brief: Brief) -> bool:
+    """Whether its hem drops as it hangs, and is levelled before it is turned."""
+    return brief.skirt.flare in ("flared", "circle")
 
 
 def _foot(draft: Draft) -> Shown | None:
@@ -49,14 +54,14 @@ def _twice(brief: Brief) -> Iterator[Phrase]:
     if not 0 < first < brief.hem:
         yield from _single(brief)
         return
-    yield phrase("Press {t} under at the raw edge, then {r} up to the hem line.", t=first, r=rest)
     yield from _eased(brief)
+    yield phrase("Press {t} under at the raw edge, then {r} up to the hem line.", t=first, r=rest)
     yield phrase("Stitch {e} from the upper fold, or slip-stitch for a hem unseen.", e=EDGE)
 
 
 def _single(brief: Brief) -> Iterator[Phrase]:
-    yield phrase("Turn {h} up along the hem line and press.", h=brief.hem)
     yield from _eased(brief)
+    yield phrase("Turn {h} up along the hem line and press.", h=brief.hem)
     yield phrase("Catch-stitch the neatened edge by hand, without pulling.")
 
 
@@ -77,7 +82,7 @@ def _faced(brief: Brief) -> Iterator[Phrase]:
 
 def _eased(brief: Brief) -> Iterator[Phrase]:
     if brief.skirt.flare != "straight":
-        yield phrase("Draw the fullness in with a long stitch {e} from the raw edge.", e=EASE_ROW)
+        yield phrase("Stitch a long row {e} from the raw edge, and draw the fullness in by it.", e=EASE_ROW)
 
 
 _TURNS = {"turned twice": _twice, "single": _single, "narrow": _narrow, "faced": _faced}

@@ -4,8 +4,11 @@ from collections.abc import Iterator
 
 from studio.brief import Brief
 from studio.draft import Draft, Piece
+from studio.draft.lining import lining_length
 from studio.draft.making import Making, Shown
 from studio.words import phrase, tr
+
+from .hem import levels
 
 CHAIN = 50.0
 """A thread chain that holds a lining at the hem is so long, mm (common practice, no source)."""
@@ -18,7 +21,10 @@ def lining(brief: Brief, draft: Draft) -> Iterator[Making]:
         return
     a, first = brief.seams.allowance, pieces[0]
     sides = tuple(e.name for e in first.edges if e.name in ("left", "right") and not e.fold)
-    sewn = [phrase("Sew the lining’s seams, {a} from the edge; press them open.", a=a)]
+    sewn = [
+        phrase("Sew the lining’s seams, {a} from the edge.", a=a),
+        phrase("Neaten their edges and press them open."),
+    ]
     if brief.opening.kind not in ("none", "wrap"):
         text = "Leave the opening’s seam open to {s} below the waist seam."
         sewn.append(phrase(text, s=brief.stop))
@@ -31,9 +37,24 @@ def lining(brief: Brief, draft: Draft) -> Iterator[Making]:
     ]
     if brief.opening.kind not in ("none", "wrap"):
         hung.append(phrase("Turn its edges under at the opening and slip-stitch them, clear of the teeth."))
-    hung.append(phrase("Hem it {s} shorter than the skirt, with its own hem.", s=brief.lining.shorter))
-    hung.append(phrase("Catch it to the side seams at the hem with thread chains of {c}.", c=CHAIN))
     yield Making("lining hung", "lining", tr("Hang the lining"), tuple(hung), Shown(first.id, ("waist",), (), "top"))
+
+
+def lining_hem(brief: Brief, draft: Draft) -> Iterator[Making]:
+    """The lining is hemmed when the skirt's own hem is level and done, and measured against it."""
+    pieces = lining_panels(draft)
+    if not pieces:
+        return
+    first = pieces[0]
+    says = [
+        phrase("Its hem line lies {s} above the skirt’s.", s=brief.finished_length - lining_length(brief)),
+        phrase("Turn {h} up, the raw edge under first, and stitch.", h=first.edge("hem").allowance),
+        phrase("Catch it to the side seams at the hem with thread chains of {c}.", c=CHAIN),
+    ]
+    if levels(brief):
+        says.insert(1, phrase("Measure it all round from the levelled skirt, and trim it."))
+    shown = Shown(first.id, ("hem",), ("hem", "first turn"), "foot")
+    yield Making("lining hem", "hem", tr("Hem the lining"), tuple(says), shown, ("needle", "iron"))
 
 
 def lining_panels(draft: Draft) -> tuple[Piece, ...]:

@@ -4,13 +4,12 @@ from collections.abc import Iterator
 
 from studio.brief import Brief
 from studio.brief.conditions import ZIPS
-from studio.draft import Draft, Edge, Piece
+from studio.draft import Draft, Edge, Piece, Spot
 from studio.draft.making import Making, Shown
 from studio.draft.piece import Role
-from studio.geometry import Line
 from studio.words import Phrase, phrase, tr
 
-from .saying import in_rows, panels
+from .saying import in_rows, level, panels
 
 CARRIED: dict[Role, str] = {
     "dart": "darts",
@@ -48,29 +47,26 @@ def mark(brief: Brief, draft: Draft) -> Iterator[Making]:
 
 
 def _notches(draft: Draft) -> list[Phrase]:
-    """Where the notches of the waist stand, from the cut edge at the left; on curves the pattern says it."""
+    """Where the notches of the waist stand, from the cut edge at the left; of all others the pattern says it."""
     shown = [draft.piece("waistband")] if any(p.id == "waistband" for p in draft.pieces) else []
     shown += [p for p in panels(draft.pieces) if any(e.name == "waist" for e in p.edges)]
     found: list[Phrase] = []
+    read: set[tuple[str, Spot]] = set()
     for piece in shown if len(shown) <= MOST_PIECES else shown[:1]:
-        if "waist" not in {e.name for e in piece.edges}:
-            continue
-        if not _straight(piece.edge("waist")):
+        if piece.on_fold or not level(piece.edge("waist")):
             continue
         left = piece.cut_line.box.left
-        places = sorted(s.at.x - left for s in piece.spots if s.role == "notch" and s.on == "waist")
+        notches = sorted((s for s in piece.spots if s.role == "notch" and s.on == "waist"), key=lambda s: s.at.x)
+        text = "{p:word}: notches {lengths} from the left cut edge, right side up."
         if piece.id == "waistband":
-            found += in_rows("{p:word}: notches {lengths} from the cut plain end.", places, p=tr(piece.name))
-        elif not piece.on_fold:
-            found += in_rows("{p:word}: notches {lengths} from the left cut edge, right side up.", places,
-                             p=tr(piece.name))  # fmt: skip
-    if len(shown) > MOST_PIECES or not all(_straight(p.edge("waist")) and not p.on_fold for p in shown):
-        found.append(phrase("Snip every notch the pattern shows."))
+            text = "{p:word}: notches {lengths} from the cut plain end."
+        found += in_rows(text, [s.at.x - left for s in notches], p=tr(piece.name))
+        read |= {(piece.id, s) for s in notches}
+    others = {(p.id, s) for p in draft.pieces if p.cloth == "main" for s in p.spots if s.role == "notch"} - read
+    if others:
+        text = "Snip every other notch the pattern shows too." if read else "Snip every notch the pattern shows."
+        found.append(phrase(text))
     return found
-
-
-def _straight(edge: Edge) -> bool:
-    return all(isinstance(c, Line) and abs(c.direction(0).y) < 1e-6 for c in edge.path.curves)
 
 
 def neaten(brief: Brief, draft: Draft) -> Iterator[Making]:

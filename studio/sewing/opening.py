@@ -6,6 +6,7 @@ from studio.brief import Brief
 from studio.draft import Draft, Piece
 from studio.draft.making import Making, Shown
 from studio.draft.panel import WRAP_HEM
+from studio.draft.placket import OVER, UNDER
 from studio.draft.zip import BELOW_TACK
 from studio.units import spell
 from studio.words import Phrase, phrase, tr
@@ -21,11 +22,11 @@ FOOT = 6.0
 """A centred zip is stitched so far (mm) from its middle: 1/4 in (common practice, no source)."""
 LAP = 12.0
 """The lap of a lapped zip is stitched so far (mm) from its fold: 1/2 in (common practice, no source)."""
-UNDER = 3.0
+PRESSED = 3.0
 """The under side of a lapped zip is pressed so far (mm) out past the seam line: 1/8 in (common practice, no source)."""
 TURN = 10.0
 """First turn of a wrap's free edge, mm (common practice, no source)."""
-OVER = {"centre back": "left over right", "side": "front over back", "front": "right over left"}
+LAPS = {"centre back": "left over right", "side": "front over back", "front": "right over left"}
 """Which edge laps over, on the wearer (common practice, no source)."""
 
 
@@ -104,11 +105,11 @@ def _centred(brief: Brief, draft: Draft) -> Making:
 
 
 def _lapped(brief: Brief, draft: Draft) -> Making:
-    over = tr(OVER[brief.opening.place])
+    over = tr(LAPS[brief.opening.place])
     says = (
         *_zip_ready(draft),
         phrase("It laps {o:word}, on the wearer.", o=over),
-        phrase("Press the under edge {u} past the seam line, the lap on it.", u=UNDER),
+        phrase("Press the under edge {u} past the seam line, the lap on it.", u=PRESSED),
         phrase("Stitch the under fold close to the teeth, tape top {a} below the raw edge.", a=brief.seams.allowance),
         phrase("Lay the lap over to the seam line and stitch it {l} from its fold.", l=LAP),
         phrase("Stitch across at the stop, {r} below the raw edge, {s} below the seam line.", **_depths(brief)),
@@ -134,7 +135,7 @@ def _seam_below(brief: Brief, draft: Draft, start: str) -> Iterator[Making]:
     if brief.opening.kind == "invisible":
         says.append(phrase("Close what gap is left by hand, {h} at the most.", h=HAND))
     says.append(phrase("Press open."))
-    part = closing[0].one[-1]
+    part = max(zip(ends, closing, strict=True), key=lambda found: found[0].length)[1].one[-1]
     near = "left" if part.edge == "left" else "right"
     shown = Shown(part.piece, (part.edge,), ("zip stop", "slit top"), near)  # type: ignore[arg-type]
     yield Making("opening seam", "opening", phrase_title(seam_at(brief)), tuple(says), shown)
@@ -146,19 +147,23 @@ def phrase_title(seam: str) -> str:
 
 
 def _placket(brief: Brief, draft: Draft) -> Making:
-    strip = next((p for p in draft.pieces if "placket" in p.id), None)
-    says = [phrase("It laps {o:word}, on the wearer.", o=tr(OVER[brief.opening.place]))]
-    if strip is not None:
-        box = strip.cut_line.box
-        says.append(phrase("Sew the strips, {w} × {h}, to both edges of the opening.", w=box.width, h=box.height))
-    says += [
-        phrase(
-            "Sew down to the end of the opening, {r} below the raw edge, {s} below the seam line.", **_depths(brief)
-        ),
-        phrase("Press each strip over its edge, turn its free edge under and stitch it down."),
-        phrase("Lay the upper strip on the lower and stitch across both at the end of the opening."),
-    ]
-    return Making("placket", "opening", tr("Set the placket"), tuple(says), _at_opening(draft), ("needle",))
+    """The over strip goes on past its edge; the under strip is turned inside, behind the buttons."""
+    over, under = draft.piece(OVER), draft.piece(UNDER)
+    box, wide = over.cut_line.box, over.edge("end").path.length / 2
+    says = (
+        phrase("It laps {o:word}, on the wearer.", o=tr(LAPS[brief.opening.place])),
+        phrase("Sew a strip, {w} × {h}, to each edge of the opening, right sides together.", w=box.width, h=box.height),
+        phrase("Sew {a} from the edge, as far as the end of the opening.", a=brief.seams.allowance),
+        phrase("That lies {r} below the raw edge, {s} below the seam line.", **_depths(brief)),
+        phrase("{p:word}: press the seam towards the strip, fold the strip in half past it.", p=tr(over.name)),
+        phrase("Turn its free edge under {a} and stitch it down: it stands out {w} past the seam line.",
+               a=over.edge("facing").allowance, w=wide),
+        phrase("{p:word}: turn the whole strip inside, its seam on the very edge of the opening.", p=tr(under.name)),
+        phrase("Turn its free edge under {a} and stitch it down: it lies {w} deep inside, behind the buttons.",
+               a=under.edge("facing").allowance, w=under.edge("end").path.length / 2),
+        phrase("Lay the over strip on the under one and stitch across both at the end of the opening."),
+    )  # fmt: skip
+    return Making("placket", "opening", tr("Set the placket"), says, _at_opening(draft), ("needle",))
 
 
 def _wrap(brief: Brief, draft: Draft) -> Making:

@@ -15,7 +15,7 @@ from .darts import darts, godets, slits
 from .fastening import fastening
 from .gather import gather
 from .hem import finish, hem
-from .lining import lining
+from .lining import lining, lining_hem
 from .marking import mark, neaten
 from .opening import opening
 from .pockets import pockets
@@ -25,7 +25,7 @@ from .tiers import as_strips, tiers
 
 PARTS: Final[tuple[Callable[[Brief, Draft], Iterable[Making]], ...]] = (
     prepare, cut, interface, mark, neaten, darts, pockets, opening, seams, godets, slits, tiers, gather, lining, band,
-    fastening, hem, finish,
+    fastening, hem, lining_hem, finish,
 )  # fmt: skip
 """What every skirt may need; each gives nothing where it is not needed."""
 _PHASES: Final[tuple[Phase, ...]] = get_args(Phase)

@@ -76,7 +76,7 @@ def _fused(making: Making, draft: Draft, brief: Brief, unit: Unit) -> Drawing:
         return ()
     piece = draft.piece(making.shows.piece)
     to = stiffened(piece, draft)
-    return part(making, Shown(to.id, near="left"), to, brief, unit, over=piece.cut_line)
+    return part(making, Shown(to.id, near="left"), to, brief, unit, over=piece.as_cut)
 
 
 def _finished(making: Making, draft: Draft, brief: Brief, unit: Unit) -> Drawing:

@@ -10,7 +10,7 @@ from studio.draft.making import Making, Shown
 from studio.draft.marks import notch_depth
 from studio.words import Phrase, phrase, tr
 
-from .saying import top_panel
+from .saying import level, top_panel
 
 
 def prepare(brief: Brief, draft: Draft) -> Iterator[Making]:
@@ -35,6 +35,8 @@ def cut(brief: Brief, draft: Draft) -> Iterator[Making]:
         says.append(phrase("Turn the pattern over for a mirrored piece."))
     if any(p.on_fold for p in draft.pieces):
         says.append(phrase("Sizes on the fold are those of the half."))
+    if brief.waistband.kind == "bound" and not level(top_panel(draft).edge("waist")):
+        says.append(phrase("The waist is a curve: cut the binding on the bias where there is cloth for it."))
     says.append(phrase("Snip notches no deeper than {d}.", d=notch_depth(brief.seams.allowance)))
     shown = Shown(top_panel(draft).id, right_side=True)
     yield Making("cut", "cut", tr("Cut the pieces"), tuple(says), shown, cautions=("shears", "blade"))

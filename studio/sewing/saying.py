@@ -5,8 +5,9 @@ from collections.abc import Sequence
 from typing import Final
 
 from studio.brief import Brief
-from studio.draft import Draft, Piece
+from studio.draft import Draft, Edge, Piece
 from studio.draft.piece import PARTS
+from studio.geometry import Line
 from studio.words import Phrase, Value, tr
 
 MOST_IN_A_ROW = 4
@@ -55,3 +56,8 @@ def top_panel(draft: Draft) -> Piece:
     """The first panel that is sewn to the band."""
     found = panels(draft.pieces)
     return next((p for p in found if any(e.name == "waist" for e in p.edges)), found[0])
+
+
+def level(edge: Edge) -> bool:
+    """Whether an edge lies in one straight level line."""
+    return all(isinstance(c, Line) and abs(c.direction(0).y) < 1e-6 for c in edge.path.curves)

@@ -1,15 +1,17 @@
 """Both ends of the band, one beside the other: as they are sewn, and finished, with what each carries."""
 
+import math
 from collections.abc import Callable, Iterator, Sequence
 from typing import Final
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from studio.draft import Draft, LineMark, Piece, Spot
 from studio.drawing import Colour, Drawing, Group, Mark, Stroke
 from studio.drawing.dimension import dimension
 from studio.drawing.furniture import stroke
-from studio.geometry import Box, Point, polyline
+from studio.geometry import Box, Line, Point, polyline
 from studio.units import Unit, write_length
 from studio.words import tr
 
@@ -23,13 +25,18 @@ _BETWEEN: Final = 4.0
 _HALF: Final = (CLOTH.width - _BETWEEN) / 2
 _OUT: Final = 8.0
 _CLIP: Final = 12.0
+_BREAK, _FAR, _GAP, _TOOTH = 12.0, 10.0, 0.9, 2.0
+"""A band is broken so far in from its end, what is sewn on far in is drawn so near the middle; how wide the break is
+and how tall its teeth; mm on the page.
+"""
 _LONG: Final = 400.0
 """Longer than any end shown, mm on the page."""
 
 
 class End(Struct, frozen=True):
     """One end of a band, in its half of the picture: the piece, where its finished upper corner is, and how far the
-    piece is turned so that its end stands upright; then where on the page that corner lies, and how large.
+    piece is turned so that its end stands upright; then where on the page that corner lies, and how large. From
+    `broken` mm in, `left_out` mm of the band are not drawn.
     """
 
     piece: Piece
@@ -38,6 +45,8 @@ class End(Struct, frozen=True):
     right: bool
     at: Point
     scale: float
+    broken: float = math.inf
+    left_out: float = 0.0
 
     @property
     def sign(self) -> int:
@@ -45,13 +54,23 @@ class End(Struct, frozen=True):
         return -1 if self.right else 1
 
     def place(self, p: Point) -> Point:
-        """How far in from the end (x) and down from the top edge (y) a place on the piece is, mm."""
+        """How far in from the end (x) and down from the top edge (y) a place on the piece is, mm; along a curved band
+        from its plain end.
+        """
+        waist = self.piece.edge("waist").path
+        if not self.right and not all(isinstance(c, Line) for c in waist.curves):
+            along, up = waist.nearest(p)
+            return Point(waist.length - along, _height(self.piece) - up)
         q = p.turned(-self.turn, self.corner)
         return Point(self.corner.x - q.x if self.right else q.x - self.corner.x, q.y - self.corner.y)
 
     def on_page(self, x: float, y: float) -> Point:
         """A place so far in from the end and down from the top edge (mm), on the page."""
-        return Point(self.at.x + self.sign * x * self.scale, self.at.y + y * self.scale)
+        return Point(self.at.x + self.sign * self.drawn(x) * self.scale, self.at.y + y * self.scale)
+
+    def drawn(self, x: float) -> float:
+        """How far in from the end a place is drawn (mm), what is left out taken away."""
+        return x if x < self.broken else max(self.broken, x - self.left_out)
 
 
 def finished_ends(draft: Draft, unit: Unit, *, holes: bool) -> Drawing:
@@ -59,10 +78,35 @@ def finished_ends(draft: Draft, unit: Unit, *, holes: bool) -> Drawing:
     high = _height(_band(draft))
 
     def drawn(end: End) -> Iterator[Mark]:
+        end = end if holes else _broken(end)
         yield from _cloth(end, high, "white", out=0.0, above=0.0, below=0.0)
+        yield from _gap(end, high)
         yield from _fastened(end, high, unit, holes=holes)
 
     return _both(draft, high, _overhang(draft), drawn, tr("finished band, from outside"))
+
+
+def _broken(end: End) -> End:
+    """The plain end with a stretch left out, where what is sewn to it lies further in than there is room for."""
+    half = end.piece.edge("waist").path.length / 2
+    places = [end.place(s.at).x for s in end.piece.spots if s.role not in ("notch", "drill")]
+    far = max((x for x in places if (_HALF - 2) / end.scale < x < half), default=0.0)
+    if end.right or not far:
+        return end
+    return replace(end, broken=_BREAK / end.scale, left_out=far - (_HALF - _FAR) / end.scale)
+
+
+def _gap(end: End, high: float) -> Iterator[Mark]:
+    """Two jagged lines across the band, nothing between them."""
+    if math.isinf(end.broken):
+        return
+    top, foot, x = end.at.y - 0.4, end.at.y + high * end.scale + 0.4, end.on_page(end.broken, 0).x
+    n = max(3, round((foot - top) / _TOOTH))
+    one, other = (
+        [Point(x + by + (k % 2 - 0.5), top + (foot - top) * k / n) for k in range(n + 1)] for by in (-_GAP, _GAP)
+    )
+    yield Stroke(polyline([*one, *other[::-1], one[0]]), "plain", fill="white", bare=True)
+    yield from (Stroke(polyline(jagged), "plain", THIN) for jagged in (one, other))
 
 
 def _overhang(draft: Draft) -> float:
@@ -200,7 +244,7 @@ def _fastened(end: End, high: float, unit: Unit, *, holes: bool) -> Iterator[Mar
 
 
 def _shown(end: End, place: Point) -> bool:
-    return -_OUT <= place.x * end.scale <= _HALF - 2
+    return -_OUT <= end.drawn(place.x) * end.scale <= _HALF - 2
 
 
 def _sewn_on(end: End, spot: Spot, at: Point) -> Sequence[Mark]:
