@@ -108,7 +108,7 @@ def _bound(brief: Brief, draft: Draft) -> Iterator[Making]:
     yield Making("band turned", "band", tr("Turn the binding over"), tuple(turn), shown)
 
 
-CURVED = "The waist is a curve: if the binding was not cut on the bias, press it to that curve with steam first."
+CURVED = "The waist is a curve: press a binding that is cut on the straight to it with steam first."
 
 
 def _faced(brief: Brief, draft: Draft) -> Iterator[Making]:
