@@ -90,7 +90,7 @@ def _elastic(brief: Brief, draft: Draft) -> Iterator[Making]:
 def _bound(brief: Brief, draft: Draft) -> Iterator[Making]:
     a, b = brief.seams.allowance, brief.waistband.binding
     if ring(brief):
-        yield _ring(brief, "waistband", tr("Close the binding to a ring"), b)
+        yield _ring(brief, "waistband", tr("Close the binding to a ring"))
     says = [
         *([] if level(top_panel(draft).edge("waist")) else [phrase(CURVED)]),
         phrase("Lay the binding on the skirt, right sides together, seam line on seam line."),
@@ -99,7 +99,7 @@ def _bound(brief: Brief, draft: Draft) -> Iterator[Making]:
         phrase("Trim the skirt’s allowance to {b}: it fills the binding.", b=min(a, b)),
     ]
     yield Making("band", "band", tr("Sew the binding on"), tuple(says), _top(draft), ("needle", "pins"))
-    turn = [] if ring(brief) else [phrase("Fold {b} in at both ends, level with the opening.", b=b)]
+    turn = [] if ring(brief) else [phrase("Fold {a} in at both ends, level with the opening.", a=a)]
     turn += [
         phrase("Turn the binding over the edge, and its own edge {b} under.", b=b),
         phrase("It shows {b} wide. Slip-stitch it to the seam inside.", b=b),
@@ -144,8 +144,8 @@ KINDS: dict[str, Callable[[Brief, Draft], Iterator[Making]]] = {
 """How each kind of waistband is sewn."""
 
 
-def _ring(brief: Brief, piece: str, title: str, allowance: float | None = None, *, both: bool = False) -> Making:
-    a = brief.seams.allowance if allowance is None else allowance
+def _ring(brief: Brief, piece: str, title: str, *, both: bool = False) -> Making:
+    a = brief.seams.allowance
     text = "Sew its two ends together, right sides in, {a} from the edge, and press the seam open."
     if both:
         text = "Sew the two ends of each together, right sides in, {a} from the edge; press open."
