@@ -19,9 +19,11 @@ def seams(brief: Brief, draft: Draft) -> Iterator[Making]:
     if not found:
         return
     part = found[0].one[-1]
-    says = [phrase("Right sides together, sew {a} from the edge.", a=brief.seams.allowance)]
+    says = [
+        phrase("Right sides together, pin both ends and the notches first, then between."),
+        phrase("Sew {a} from the edge.", a=brief.seams.allowance),
+    ]
     says += _tiers(brief, draft, found) if _tiered(draft) else _grouped(draft, found)
-    says.append(phrase("Pin both ends and the notches first, then between."))
     if any(p.id == "pocket-bag" for p in draft.pieces):
         says += [
             phrase("Sew round the pocket bags in one with the side seams."),

@@ -262,7 +262,7 @@ _HOOKS: Measure = lambda r, _: {"": sorted({round(r.below_top(s.at), 6) for s in
 MEASURED: dict[str, Measure] = {
     "band|Sew {a} from the edge, gathers upwards.": _one(a=_edge("waistband", "waist")),
     "band|Sew {a} from the edge.": _A,
-    "seams|Right sides together, sew {a} from the edge.": _A,
+    "seams|Sew {a} from the edge.": _A,
     "opening seam|Right sides together, sew {a} from the edge.": _A,
     "tier|Sew {a} from the edge, gathers upwards.": lambda r, _: {"a": beyond(r.panel("top"), "top")},
     "placket|Sew {a} from the edge, as far as the end of the opening.": _one(a=_edge("placket", "seam")),
