@@ -20,6 +20,7 @@ from .drawn.hem import hem_cut
 from .drawn.meeting import meeting
 from .drawn.part import part
 from .drawn.pieces import squared, to_cut
+from .drawn.placket import placket_cut
 from .drawn.room import CLOTH, ROOM
 from .prepare import stiffened
 
@@ -100,6 +101,10 @@ def _hem(_: Making, draft: Draft, brief: Brief, unit: Unit) -> Drawing:
     return hem_cut(brief, draft, unit)
 
 
+def _placket(_making: Making, draft: Draft, _brief: Brief, unit: Unit) -> Drawing:
+    return placket_cut(draft, unit)
+
+
 def _level(_making: Making, draft: Draft, brief: Brief, _unit: Unit) -> Drawing:
     return levelled(brief, draft)
 
@@ -115,7 +120,7 @@ def _wear(_making: Making, draft: Draft, brief: Brief, unit: Unit) -> Drawing:
 HOLDS: Final = ("button", "hook", "bar", "snap")
 OWN: Final[dict[str, Callable[[Making, Draft, Brief, Unit], Drawing]]] = {
     "prepare": _squared, "cut": _cut, "interface": _fused, "pleats": _pleats, "tier": _tier, "band": _joined,
-    "band ends": _sewn, "band turned": _turned, "casing": _turned, "holes": _finished, "fastening": _finished,
-    "level": _level, "hem": _hem, "press": _press, "wear": _wear,
+    "band ends": _sewn, "band turned": _turned, "casing": _turned, "placket": _placket, "holes": _finished,
+    "fastening": _finished, "level": _level, "hem": _hem, "press": _press, "wear": _wear,
 }  # fmt: skip
 """Steps whose picture is not that of one piece, by key."""

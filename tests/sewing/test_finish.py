@@ -10,7 +10,7 @@ from studio.cloth.thread import neatened, sewn
 from studio.draft.fastening import button_place
 from studio.draft.placket import OVER, UNDER, strip_width
 from studio.drawing import Stroke, Words, flat_marks
-from studio.sewing import picture
+from studio.sewing import ROOM, picture
 from studio.styles import rack
 from studio.units import write_length
 
@@ -106,6 +106,27 @@ def test_both_strips_of_a_placket():
         half = (piece.cut_line.box.width - 2 * one.seams.allowance) / 2
         assert half == pytest.approx(strip_width(one))
         assert words.format(write_length(half, "cm")) in text
+
+
+@pytest.mark.parametrize(("extension", "size"), [(25.0, "true size"), (40.0, "half size"), (90.0, "")])
+def test_both_strips_are_drawn(extension: float, size: str):
+    """Both strips are in the picture of the placket, each as wide as it is finished at the picture's scale, that width
+    written above them; and all of it lies in its room.
+    """
+    one = brief(opening__kind="placket", waistband__extension=extension)
+    step = next(m for m in order(one) if m.key == "placket")
+    marks = list(flat_marks(picture(step, rack.draft(one), one)))
+    lines = [m for m in marks if isinstance(m, Stroke) and m.path.curves]
+    strips = [m.path.box for m in lines if m.colour == "accent" and len(m.path.curves) > 3]
+    (words,) = [m for m in marks if isinstance(m, Words) and m.text == write_length(extension, "cm", bare=True)]
+    assert 2 == len(strips)
+    assert words.at.y < min(s.top for s in strips)
+    if size:
+        assert any(size in m.text for m in marks if isinstance(m, Words))
+        wide = extension * {"true size": 1.0, "half size": 0.5}[size]
+        assert [wide, wide] == pytest.approx([s.width for s in strips], abs=2.0)  # a turn of the strip is round
+    room = ROOM.grown(0.6)
+    assert all(m.path.box.joined(room) == room for m in lines)
 
 
 def test_a_ring_has_no_plain_end():
