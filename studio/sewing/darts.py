@@ -72,7 +72,7 @@ def slits(brief: Brief, draft: Draft) -> Iterator[Making]:
         if free is None:
             continue
         long = free.path.length if free.name == "right slit" else _fold(piece)
-        shown = Shown(piece.id, (free.name, "vent top", "hem"), ("slit", "slit top"), "foot")
+        shown = Shown(piece.id, (free.name, "vent top"), ("slit", "slit top"), "right")
         if free.name == "right slit":
             says = (
                 phrase("The seam ends {l} above the hem line; fasten it there.", l=long),

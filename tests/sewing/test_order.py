@@ -6,15 +6,16 @@ from typing import Any, get_args
 
 import pytest
 from briefs import brief
+from making import order, said
 
 from studio.brief import Brief
 from studio.draft.bands.elastic import JOIN
 from studio.draft.fastening import button_place, closed_girth, hole_length, inset
-from studio.draft.making import Making, Phase
+from studio.draft.making import Phase
 from studio.draft.seam import notches
 from studio.sewing import ALWAYS, CAUTIONS, cautions, sewing_order, sewing_text
 from studio.styles import rack
-from studio.units import Unit, spell, write_length
+from studio.units import spell, write_length
 from studio.words import Phrase
 
 BANDS = ("folded", "two-piece", "contour", "elastic", "bound", "faced")
@@ -23,20 +24,9 @@ HELD = ("buttons", "hook and bar", "snap")
 MOST_WORDS = 20
 
 
-def order(of: Brief) -> tuple[Making, ...]:
-    """The steps of a brief."""
-    return sewing_order(of, rack.draft(of))
-
-
 def keys(style: str = "gathered", **changes: Any) -> list[str]:
     """What the steps of a brief are known by."""
     return [m.key for m in order(brief(style, **changes))]
-
-
-def said(of: Brief, key: str, unit: Unit = "cm") -> str:
-    """All that a step says."""
-    step = next(m for m in order(of) if m.key == key)
-    return " ".join(spell(s, unit) for s in step.says)
 
 
 def every(style: str) -> Iterator[Brief]:
