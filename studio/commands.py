@@ -133,7 +133,8 @@ def _brief(chosen: argparse.Namespace) -> Brief:
         if not equals or path not in rack.declarations(brief):
             says = "--set takes PATH=VALUE with a path such as body.waist; “{p:word}” has none that is known."
             raise Trouble(spell(phrase(says, p=shown(pair)), chosen.unit))
-        brief = rack.edit(brief, {path: read_value(rack.declarations(brief)[path], text, chosen.unit)})
+        value = read_value(rack.declarations(brief)[path], text, chosen.unit)
+        brief = rack.edit(brief, {path: value}, chosen.unit)
     return brief
 
 

@@ -72,10 +72,13 @@ class History(Struct, frozen=True):
             return self
         return self._at(self.after[-1], (*self.before, self.now), self.after[:-1])
 
-    def lately(self, kind: type[Skirt]) -> Skirt | None:
-        """The skirt of this kind that was last on the table, on the way here or further on."""
+    def worn(self) -> tuple[Skirt, ...]:
+        """The skirt of every style that was on the table, as it was there last: on the way here, then further on."""
         briefs = (*reversed(self.before), *reversed(self.after))
-        return next((b.skirt for b in briefs if type(b.skirt) is kind), None)
+        found: dict[type[Skirt], Skirt] = {}
+        for brief in briefs:
+            found.setdefault(type(brief.skirt), brief.skirt)
+        return tuple(found.values())
 
     def saved_at(self) -> "History":
         """The brief has been saved as it is now."""

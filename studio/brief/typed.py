@@ -12,6 +12,7 @@ from ..units import (
     read_length,
     read_number,
     spell,
+    usual_in,
     write_count,
     write_length,
     write_price,
@@ -125,6 +126,12 @@ def write_value(declared: Declared, value: Typed, unit: Unit, *, bare: bool = Fa
             return tr(amount)
         case "name" | "picture":
             return str(amount)
+
+
+def is_usual(declared: Declared, value: Typed) -> bool:
+    """Whether a value is what a new skirt starts with, in round numbers of centimetres or of inches."""
+    start = declared.default
+    return value == start or (declared.kind == "length" and start is not None and value == usual_in(start, "in"))
 
 
 def _read_name(declared: Declared, text: str) -> str:

@@ -1,7 +1,7 @@
 """The rack: every style there is, found by itself, so that adding one is adding a file."""
 
 import pkgutil
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from functools import lru_cache
 from importlib import import_module
 from typing import Any
@@ -9,6 +9,7 @@ from typing import Any
 from msgspec.structs import replace
 
 from studio.brief import Brief, Declared, Skirt, declared
+from studio.brief.typed import is_usual
 from studio.draft import Draft
 from studio.draft.making import Making
 from studio.units import Unit, usual_in
@@ -122,22 +123,24 @@ def cleared(brief: Brief, girth: float) -> Edit | None:
 def _typed(brief: Brief, edit: Edit | None) -> Edit | None:
     """The edit, if the form itself would take every number in it."""
     known = declarations(brief)
-    ranged = ("length", "ratio", "count", "share", "weight", "price")
-    if edit is None or any(
-        known[p].kind in ranged and v is not None and not known[p].least <= v <= known[p].most for p, v in edit.items()
-    ):
-        return None
-    return edit
+    return edit if edit is not None and all(_takes(known[p], v) for p, v in edit.items()) else None
 
 
-def edit(brief: Brief, changes: Mapping[str, Any]) -> Brief:
+def _takes(one: Declared, value: Any) -> bool:
+    """Whether a number lies in the range declared for it."""
+    ranged = one.kind in ("length", "ratio", "count", "share", "weight", "price")
+    return not ranged or value is None or one.least <= value <= one.most
+
+
+def edit(brief: Brief, changes: Mapping[str, Any], unit: Unit = "cm") -> Brief:
     """The brief with other values at some paths; KeyError for an unknown path.
 
-    Values are taken as `brief.typed` reads them: in range, and of the declared kind.
+    Values are taken as `brief.typed` reads them: in range, and of the declared kind. Another style starts in round
+    numbers of the unit.
     """
     for path, new in changes.items():
         if path == "skirt.style":
-            brief = restyled(brief, new)
+            brief = restyled(brief, new, unit)
             continue
         if path not in declarations(brief):
             raise KeyError(path)
@@ -146,22 +149,41 @@ def edit(brief: Brief, changes: Mapping[str, Any]) -> Brief:
     return brief
 
 
-def restyled(brief: Brief, style: str, worn: Skirt | None = None) -> Brief:
-    """The same brief in another style: what both styles have and the maker has set is kept; the rest is as it was when
-    that style was last `worn`, or starts at its usual value. A title that only names the style names the new one.
+def restyled(brief: Brief, style: str, unit: Unit = "cm", worn: Iterable[Skirt] = ()) -> Brief:
+    """The same brief in another style: what the maker has set is as it was set last, in this style or in one `worn`
+    before (the latest first); the rest is as it was when that style was worn, or starts at its usual value. What the
+    style cannot take waits for one that can. A title that only names the style names the new one.
     """
     record, now = RACK[style].record, brief.skirt
     if type(now) is record:
         return brief
-    own = {f: getattr(worn, f) for f in record.__struct_fields__} if isinstance(worn, record) else {}
-    usual = type(now)()
-    shared = {
-        f: getattr(now, f)
-        for f in record.__struct_fields__
-        if f in now.__struct_fields__ and getattr(now, f) != getattr(usual, f)
-    }
+    skirts = [now, *(skirt for skirt in worn if type(skirt) is not type(now))]
+    own = next((skirt for skirt in skirts if type(skirt) is record), usual(unit, style).skirt)
+    last = {f: value for f in record.__struct_fields__ for value in _last_set(skirts, f)}
+    kept = {f: value for f, value in last.items() if _takes(_declared(own, f), value)}
     title = _title(style) if brief.title == _title(style_of(brief)) else brief.title
-    return replace(brief, skirt=record(**(own | shared)), title=title)
+    return replace(brief, skirt=replace(own, **kept), title=title)
+
+
+def _last_set(skirts: Sequence[Skirt], field: str) -> tuple[Any, ...]:
+    """The value to which a field was set last, if it was; back to usual is a value too, where one set before had gone
+    on into that skirt.
+    """
+    having = [skirt for skirt in skirts if field in skirt.__struct_fields__]
+    for k, skirt in enumerate(having):
+        one, value = _declared(skirt, field), getattr(skirt, field)
+        before = (getattr(b, field) for b in having[k + 1 :] if _has_set(b, field))
+        if _has_set(skirt, field) or any(_takes(one, v) for v in before):
+            return (value,)
+    return ()
+
+
+def _has_set(skirt: Skirt, field: str) -> bool:
+    return not is_usual(_declared(skirt, field), getattr(skirt, field))
+
+
+def _declared(skirt: Skirt, field: str) -> Declared:
+    return _declarations(type(skirt))[f"skirt.{field}"]
 
 
 def _title(style: str) -> str:

@@ -11,6 +11,7 @@ from studio.brief.skirt_file import save
 from studio.cloth.placed import Lay
 from studio.history import History
 from studio.styles import rack
+from studio.units import Unit
 from studio.workroom import Docket, make_up, relaid
 
 
@@ -18,7 +19,8 @@ class Desk(QObject):
     """Every edit goes through here, and comes back as one whole docket.
 
     `made_up` carries the docket, once for all edits of one turn of the event loop. `settling` asks whoever is being
-    typed in to say now what was typed; `taken` says that another skirt lies on the desk.
+    typed in to say now what was typed; `taken` says that another skirt lies on the desk. Another style starts in round
+    numbers of its `unit`.
     """
 
     made_up = Signal(object)
@@ -28,6 +30,7 @@ class Desk(QObject):
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
         self.history = History(rack.usual())
+        self.unit: Unit = "cm"
         self.file: Path | None = None
         self._drafted = self.history  # the last that could be made up
         self._docket: Docket | None = None
@@ -78,8 +81,8 @@ class Desk(QObject):
     def edit(self, path: str, value: Any) -> None:
         """A new value; values in a row at one path are one step, until it is finished."""
         if path == "skirt.style":
-            worn = self.history.lately(rack.RACK[value].record)
-            self._step(self.history.edit(rack.restyled(self.brief, value, worn), joins=path))
+            brief = rack.restyled(self.brief, value, self.unit, self.history.worn())
+            self._step(self.history.edit(brief, joins=path))
             return
         self._step(self.history.edit(rack.edit(self.brief, {path: value}), joins=path))
 

@@ -34,6 +34,7 @@ class Shop(QObject):
         self.settings = settings
         self.unit: Unit = settings.unit
         self.desk = Desk(self)
+        self.desk.unit = self.unit
         self.window = window
         window.furnish(self.unit, self._recent)
         self.files = Files(self.desk, settings, self.window)
@@ -152,7 +153,7 @@ class Shop(QObject):
         self.window.show_start(can_go_back=self.window.at_table or not self.window.start.back.isHidden())
 
     def _draft(self, values: dict[str, Any]) -> None:
-        self.files.draft(rack.edit(rack.usual(self.unit), values))
+        self.files.draft(rack.edit(rack.usual(self.unit), values, self.unit))
 
     def _mend(self, finding: Finding) -> None:
         if finding.remedy is not None:
@@ -165,7 +166,7 @@ class Shop(QObject):
 
     def _set_unit(self, unit: Unit) -> None:
         self.desk.settle()
-        self.unit = unit
+        self.unit = self.desk.unit = unit
         self.settings.unit = unit
         self._show(self.desk.docket)
 
