@@ -352,3 +352,12 @@ def test_a_form_that_is_closed_is_gone(qtbot: QtBot) -> None:
     QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     gc.collect()
     assert [one for one in kept if one() is not None] == []
+
+
+@pytest.mark.parametrize(("value", "unit", "there"), [
+    (700.0, "in", False), (27.625 * INCH, "cm", False), (27.625 * INCH, "in", False), (700.03, "cm", False),
+    (27.5 * INCH, "in", True), (701.0, "cm", True),
+])  # fmt: skip
+def test_no_way_back_from_what_is_usual(qtbot: QtBot, bench: QWidget, value: float, unit: Unit, there: bool) -> None:
+    """A skirt begun in centimetres and shown in inches, or the other way about, has no arrow at untouched numbers."""
+    assert there == field(qtbot, bench, "body.waist", value, unit).reset.isVisible()

@@ -6,7 +6,7 @@ from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from studio.brief.declare import Declared, Kind
-from studio.brief.typed import Typed, write_value
+from studio.brief.typed import Typed, is_usual, write_value
 from studio.units import Unit
 from studio.words import tr
 
@@ -104,7 +104,13 @@ class Field(TypedEntry):
         amount = self.value if isinstance(self.value, (int, float)) else None
         self.slider.show_amount(amount)
         self.slider.setAccessibleDescription(write_value(self.declared, self.value, self.unit))
-        self.reset.setVisible(self.isEnabled() and (bool(self.fault) or self.value != self.default))
+        self.reset.setVisible(self.isEnabled() and (bool(self.fault) or not self._is_usual))
+
+    @property
+    def _is_usual(self) -> bool:
+        """Whether it holds the usual value, of either unit, or one that reads the same."""
+        one, unit = self.declared, self.unit
+        return is_usual(one, self.value) or write_value(one, self.value, unit) == write_value(one, self.default, unit)
 
     def _light(self) -> None:
         super()._light()
