@@ -64,7 +64,7 @@ def gather_facts(brief: Brief, flat_width: float, sewn: float) -> tuple[Fact, ..
     return (
         Fact("gather_ratio", "Gather ratio", ratio, "ratio"),
         Fact("tightest_ratio", "Gather ratio beside the opening", tightest_ratio(flat_width, sewn, gap), "ratio"),
-        Fact("seam_thickness", "Gathered seam", layers_thickness(ratio, weight)),
+        Fact("seam_thickness", "Thickness of the gathered seam", layers_thickness(ratio, weight)),
         Fact("gather_stitch", "Gathering stitch", stitch_length(weight)),
     )
 
