@@ -12,10 +12,18 @@ Journal of Statistics Education 11(2), 2003. A fit, young sample: not a populati
 
 
 def measurement_unusual(w: Worked) -> Iterator[Finding]:
-    """A measurement outside the range of a table of 260 women is read once more: a doubt, never a refusal."""
-    for name, (words, least, most) in USUAL.items():
-        value = getattr(w.brief.body, name)
-        if value is not None and not least <= value <= most:
+    """A measurement outside the range of a table of 260 women is read once more: a doubt, never a refusal. Where height
+    and girths lie below it together, as a child's do, one note says that the table is no measure for that.
+    """
+    measured = {name: value for name in USUAL if (value := getattr(w.brief.body, name)) is not None}
+    small = [name for name, value in measured.items() if value < USUAL[name][1]]
+    if "height" in small and len(small) > 1:
+        says = phrase("So small as this is none of the 260 women measured. The table says nothing of children.")
+        yield Finding("measurement-unusual", "note", says, "body.height")
+        measured = {name: value for name, value in measured.items() if name not in small}
+    for name, value in measured.items():
+        words, least, most = USUAL[name]
+        if not least <= value <= most:
             says = phrase(
                 "{w:word} {v} lies outside {a} to {b}, the range of 260 women measured. Read the tape once more.",
                 w=tr(words), v=value, a=least, b=most,

@@ -35,7 +35,7 @@ def lining_leaves_length(w: Worked) -> Iterator[Finding]:
     says = phrase("A lining shorter by {s} leaves nothing of a skirt of {l}.", s=shorter, l=length)
     usual = length - USUAL >= LEFT
     remedy = {"lining.shorter": USUAL} if usual else {"lining.kind": "none"}
-    does = phrase("Shorter by {s}", s=USUAL) if usual else NONE
+    does = phrase("Lining shorter by {s}", s=USUAL) if usual else NONE
     yield Finding("lining-leaves-length", "doubt", says, "lining.shorter", "lining-back", remedy, does)
 
 

@@ -56,7 +56,7 @@ def pocket_clear_of_opening(w: Worked) -> Iterator[Finding]:
     top = math.ceil((w.brief.stop + CLEAR) / 5 - 1e-9) * 5.0
     tries: list[tuple[Edit, Phrase]] = [({"opening.place": "centre back"}, phrase("Open at the back"))]
     if top <= LOW and within(w, "pockets.top", top):
-        tries.insert(0, ({"pockets.top": top}, phrase("From {t}", t=top)))
+        tries.insert(0, ({"pockets.top": top}, phrase("Pocket from {t} down", t=top)))
     edit, does = next((one for one in (*tries, PATCHES) if _mends(w, one[0])), NONE)
     yield Finding("pocket-clear-of-opening", "doubt", says, next(iter(edit)), "skirt", edit, does)
 
@@ -146,13 +146,13 @@ def _refitted(w: Worked, beds: list[tuple[str, Bed]]) -> Iterator[tuple[Edit, Ph
     steps = [HIGHEST + 10 * k for k in range(int((LOWEST - HIGHEST) / 10) + 1)]
     for top in sorted(steps, key=lambda t: abs(t - p.top)):
         if fits(top, p.depth):
-            yield {"pockets.top": top}, phrase("From {t}", t=top)
+            yield {"pockets.top": top}, phrase("Patch from {t} down", t=top)
     for width in _less(p.width, NARROW):
         if _clear(beds, p.top, width, p.depth):
-            yield {"pockets.width": width}, phrase("{a} wide", a=width)
+            yield {"pockets.width": width}, phrase("Patch {a} wide", a=width)
     for depth in _less(p.depth, SHALLOW):
         if fits(p.top, depth):
-            yield {"pockets.depth": depth}, phrase("{b} deep", b=depth)
+            yield {"pockets.depth": depth}, phrase("Patch {b} deep", b=depth)
 
 
 def _less(size: float, least: float) -> Iterator[float]:

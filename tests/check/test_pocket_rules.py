@@ -211,3 +211,10 @@ def test_no_pockets_no_findings():
     """Skirts without pockets hear nothing of them."""
     for style in rack.RACK:
         assert not found(make_up(brief(style)))
+
+
+def test_a_button_names_what_it_moves():
+    """The remedy says that it is the pocket that begins lower, not the zip."""
+    (finding,) = found(make_up(brief("straight", opening__place="side", opening__zip_stop=90.0, **BAGS)))
+    assert finding.does is not None
+    assert "Pocket from 11.0 cm down" == spell(finding.does, "cm")

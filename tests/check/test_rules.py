@@ -45,6 +45,7 @@ WRONG: list[tuple[str, dict[str, Any], str, str]] = [
     ("pieces-fit-cloth", {"cloth__width": 600.0}, "stop", "Skirt lies 67.5 cm across cloth that has 57.0 cm between its selvedges."),
     ("cloth-on-hand-suffices", {"cloth__on_hand": 1000.0}, "doubt", "This skirt takes 148.0 cm of cloth; 100.0 cm is on hand."),
     ("hip-smaller-than-waist", {"body__waist": 990.0}, "note", "Hips of 96.0 cm are less than the waist of 99.0 cm. Is one in the other’s place?"),
+    ("measurement-unusual", {"body__waist": 540.0, "body__hip": 640.0, "body__height": 1220.0}, "note", "So small as this is none of the 260 women measured. The table says nothing of children."),
     ("measurement-unusual", {"body__height": 1400.0}, "doubt", "Height 140.0 cm lies outside 147.2 cm to 182.9 cm, the range of 260 women measured. Read the tape once more."),
 ]  # fmt: skip
 
@@ -176,3 +177,13 @@ def test_a_deeper_stop_that_lowers_the_godets_comes_with_ease():
     assert [{"opening.zip_stop": 305.0, "skirt.hip_ease": 20.0}] == [f.remedy for f in before]
     after = make_up(rack.edit(start, before[0].remedy or {}))
     assert "opening-passes-hips" not in {f.rule for f in after.findings}
+
+
+def test_a_child_is_named_once():
+    """A child of 7 (waist 54, hips 64, height 122 cm, from memory of children's size tables) gets one note, no doubts;
+    a waist that is large besides is still doubted.
+    """
+    child = {"body__waist": 540.0, "body__hip": 640.0, "body__height": 1220.0}
+    assert ["note"] == [f.weight for f in found("measurement-unusual", **child)]
+    wide = found("measurement-unusual", **child | {"body__waist": 1100.0})
+    assert [("doubt", "body.waist"), ("note", "body.height")] == [(f.weight, f.where) for f in wide]
