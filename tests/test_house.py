@@ -4,6 +4,7 @@ import itertools
 
 import pytest
 from briefs import any_brief, bodies, brief
+from getting_in import hips_of, ring_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely.geometry import Point as ShapelyPoint
@@ -183,7 +184,9 @@ def test_every_way_to_make_it(style: str, band: str):
 
 @each_style
 def test_every_body_gets_into_her_skirt(style: str):
-    """Wherever the opening would not pass the hips, one finding says so, and one press makes an opening that does."""
+    """Wherever the opening would not pass the hips, one finding says so, and one press makes an opening that does, by
+    2 cm (common practice, no source), as it is measured on the pieces; and the skirt holds the hips.
+    """
     asked = 0
     for one in (*of_bodies(style)[::4], *(rack.edit(b, {"opening.zip_stop": 60.0}) for b in of_bodies(style)[::4])):
         mended = make_up(one)
@@ -194,9 +197,9 @@ def test_every_body_gets_into_her_skirt(style: str):
             assert finding.remedy is not None, finding
             mended = make_up(rack.edit(one, finding.remedy))
             assert "opening-passes-hips" not in {f.rule for f in mended.findings}
-            assert one.body.hip is not None
-            ring = mended.brief.closed + 2 * mended.brief.stop
-            assert ring >= one.body.hip + 20 or mended.brief.opening.kind == "none"
+        assert one.body.hip is not None
+        assert ring_of(mended) >= one.body.hip + 20 - 0.1
+        assert hips_of(mended) >= one.body.hip + 20 - 0.5
     assert asked >= 50
 
 

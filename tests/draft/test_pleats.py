@@ -37,6 +37,14 @@ def test_twenty_shallower_pleats():
     assert (35.5, 1910.0) == pytest.approx((pleats.face(0), pleats.flat_width))
 
 
+def test_thirteen_pleats_of_a_curtain():
+    """144 in of cloth for 53 leave 91, at 7 a pleat 13 pleats (a home-furnishing page, drapes of 49 and 3 and 1; example
+    E47: the count from cloth and depth, whatever hangs from it). 7 is taken up by a fold 3 1/2 deep.
+    """
+    assert 13 == count_from(144 * INCH, 53 * INCH, 3.5 * INCH, "knife to the left")
+    assert 3.5 * INCH == pytest.approx(depth_from(144 * INCH, 53 * INCH, 13, "knife to the left"))
+
+
 def test_a_depth_is_one_fold():
     """Waist 30 in, faces of 1 1/2 in, "depth" 1 1/4 in: 20 pleats take 80 in.
 

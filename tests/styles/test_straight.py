@@ -59,14 +59,18 @@ def test_a_second_book():
     """Two back darts of 14 and 12.5 cm and one front dart of 10, each 2 wide, waist lines of 21.25 and 19.25, hips of
     25.0 and 23.5 for W 68, H 94 (from memory of Aldrich, Metric Pattern Cutting; example E26: finished waist 69, hip 97).
 
-    The books agree in darts to the centimetre, and in the quarters to a centimetre.
+    Hips, the lengths of all darts and the width of the back's agree to the millimetre; the front dart is 5 mm wider
+    than the book's, and the waist lines lie within the centimetre: a different share goes into the side seams.
     """
     made = block(sizes(690.0, 970.0, back_darts=2, front_darts=1))
-    assert (140, 125) == pytest.approx([d.length for d in made.back.darts], abs=12)
-    assert 100 == pytest.approx(made.front.darts[0].length, abs=12)
-    assert (250, 235) == pytest.approx([-q.drawn.side.hip.x for q in (made.back, made.front)], abs=10)
+    (front,) = made.front.darts
+    assert (140, 125) == pytest.approx([d.length for d in made.back.darts], abs=1)
+    assert 100 == pytest.approx(front.length, abs=1)
+    assert (20, 20) == pytest.approx([d.intake for d in made.back.darts], abs=1)
+    assert 20 == pytest.approx(front.intake, abs=10)
+    assert (250, 235) == pytest.approx([-q.drawn.side.hip.x for q in (made.back, made.front)], abs=1)
     drawn = [q.waist + sum(d.intake for d in q.darts) for q in (made.back, made.front)]
-    assert (212.5, 192.5) == pytest.approx(drawn, abs=13)
+    assert (212.5, 192.5) == pytest.approx(drawn, abs=10)
 
 
 def test_total_difference():
