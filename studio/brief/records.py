@@ -289,4 +289,5 @@ class Paper(Record, frozen=True):
     margin: Annotated[float, mm("Margin", 3, 30, "The edge the printer cannot reach.")] = 10.0
     overlap: Annotated[float, mm("Overlap", 8, 30, "The strip where sheets are glued.")] = 12.0
     panels: Annotated[Literal["template", "whole", "chalk list"], one_of(
-        "Panels as", "A narrow template to move along, the whole panel, or distances only.")] = "template"
+        "Panels as", "A narrow template to move along, the whole panel, or distances only: pleats have no template.",
+    )] = "template"

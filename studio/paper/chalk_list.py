@@ -14,6 +14,7 @@ from studio.geometry import Point
 from studio.units import Unit, spell, write_length
 from studio.words import phrase, tr
 
+from .chalk_pleats import how_to_pleat, is_pleated, pleat_rows
 from .chalk_sketch import Sketch, grain_along, sketch
 from .page import Page
 from .single import Block, Column, body, flow, numbers_are, single, upright
@@ -67,6 +68,8 @@ def _columns(one: _Chalked, other: _Chalked | None, height: float) -> list[Colum
     for share in _SHARES:
         drawn = sketch(one.piece, one.stations, one.unit, one.wide, height * share)
         lists = [_how(one.piece, one.wide), Block(drawn.marks, drawn.height, 5), *_rows(one)]
+        if is_pleated(one.piece):
+            lists += pleat_rows(one.piece, one.unit, one.wide)
         blocks = [*lists, _proof(_says(one), one.wide), *(_below(other, drawn) if other else ())]
         found.append(flow(blocks, height))
         if len(found[-1]) == 1:
@@ -105,8 +108,8 @@ def _how(piece: Piece, wide: float) -> Block:
 
 
 def _lay(piece: Piece) -> str:
-    """Which side is chalked; a band's ends are not alike, so that it must not be chalked from behind."""
-    if not _panel(piece):
+    """Which side is chalked; a band's ends, and the ways its pleats lie, are not alike from behind."""
+    if not _panel(piece) or is_pleated(piece):
         return tr("Lay the cloth right side up.")
     if piece.mirrored:
         return tr("Chalk on the wrong side. On the mirrored one, A1 lies at the right.")
@@ -177,6 +180,8 @@ def _says(one: _Chalked) -> list[tuple[str, str]]:
     names = one.stations.along if grain_along(one.piece) else one.stations.down
     runs = phrase("The selvedge runs from {a:word} to {b:word}.", a=names[0].name, b=names[-1].name)
     said = [(tr("Square?"), spell(square, one.unit)), (tr("Grain"), spell(runs, one.unit))]
+    if is_pleated(one.piece):
+        said.append((tr("Pleats"), spell(how_to_pleat(one.piece), one.unit)))
     if _stop_short(one.piece):
         short = phrase("Where rows break or meet a panel seam, stop each {gap:bare} short of it.", gap=BREAK)
         said.append((tr("Rows"), spell(short, one.unit)))

@@ -22,7 +22,7 @@ _GUTTER, _ABOVE, _PAST = 17.0, 8.0, 4.0
 _AT_LEAST = 24.0
 """However low the rectangle, the numbers down its side have this much room (mm)."""
 
-_WIDTHS: dict[Ink, float] = {"fold": 0.25, "centre": 0.18, "gather": 0.3, "seam": 0.25, "notch": 0.5}
+_WIDTHS: dict[Ink, float] = {"fold": 0.25, "placement": 0.18, "centre": 0.18, "gather": 0.3, "seam": 0.25, "notch": 0.5}
 _TICK = 2.6
 
 
@@ -81,7 +81,7 @@ def _carried(piece: Piece, on: _Scaled, box: Box) -> Iterator[Mark]:
             yield Stroke(placed_path(e.path, on.origin, on.k), "seam", _WIDTHS["seam"])
     for mark in piece.lines:
         at = on.place(mark.path.at(mark.path.length / 2))
-        if not _holds(box, at):
+        if not _holds(box, at) or mark.role == "direction":
             continue
         if mark.role == "row stop":
             yield stroke("plain", (at.x, box.top), (at.x, min(box.bottom, at.y + _TICK)))

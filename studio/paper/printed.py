@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from studio.draft import Notion, Piece
 
 from .chalk_list import chalk_list
+from .chalk_pleats import is_pleated
 from .edge_gauges import edge_gauges
 from .first_page import first_page
 from .page import Page
@@ -13,7 +14,7 @@ from .plan import PatternPiece
 from .ready import ready_pages
 from .sheets import laid_out
 from .sizes import paper_size
-from .template import is_panel, moves, template
+from .template import comes_as, is_panel, moves, template
 from .tiles import sheet_pages
 from .whole import numbered
 
@@ -26,10 +27,11 @@ def printed(pieces: tuple[Piece, ...], notions: Iterable[Notion], said: Said) ->
     yield first_page(lay.plan, lay.grid, title, unit)
     yield from ready_pages(numbered(pieces), notions, said, paper)
     yield from sheet_pages(lay.plan, lay.grid, title, unit)
-    panels = [p for p in pieces if is_panel(p)]
+    chalked = [p for p in pieces if is_panel(p) or is_pleated(p)]
     band = straight_band(pieces)
-    for panel in panels:
-        yield from chalk_list(panel, title, unit, paper, band if panel is panels[-1] else None)
+    for panel in chalked:
+        yield from chalk_list(panel, title, unit, paper, band if panel is chalked[-1] else None)
+    panels = [p for p in chalked if is_panel(p)]
     moved = said.brief.paper.panels == "template" and panels
     yield from edge_gauges(pieces, title, unit, paper, moves(panels[0], room) if moved else None)
 
@@ -41,7 +43,7 @@ def straight_band(pieces: Iterable[Piece]) -> Piece | None:
 
 def _drawn(pieces: tuple[Piece, ...], said: Said, room: float) -> Iterator[PatternPiece]:
     for number, piece in numbered(pieces):
-        how = said.brief.paper.panels if is_panel(piece) else "whole"
+        how = comes_as(piece, said.brief.paper.panels)
         if how == "template":
             yield template(piece, said.called(number), moves(piece, room))
         elif how == "whole":

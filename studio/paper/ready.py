@@ -16,7 +16,7 @@ from .page import Page
 from .pattern import Said, cut_size
 from .single import Block, body, flow, numbers_are, single, upright
 from .sizes import PaperSize
-from .template import is_panel
+from .template import comes_as
 
 _TEXT, _ROW, _LEAD, _TICK = 3.6, 6.4, 1.34, 7.0
 _SHARES = (0.0, 0.06, 0.36, 0.64, 0.82)
@@ -63,7 +63,7 @@ def _to_cut(numbered: Sequence[tuple[str, Piece]], said: Said, wide: float) -> I
     head = _head(tr("To cut"), heads, wide)
     yield Block(head.marks, head.height, 8)
     for number, piece in numbered:
-        how = said.brief.paper.panels if is_panel(piece) else "whole"
+        how = comes_as(piece, said.brief.paper.panels)
         row = (number, piece.name, cut_words(piece), cut_size(piece, said.unit), tr(how))
         block = _ruled(_cells(row, 4.6, _TEXT, wide), _ROW, wide)
         yield Block(block.marks, block.height, head=head)

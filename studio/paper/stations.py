@@ -11,6 +11,7 @@ from msgspec import Struct
 
 from studio.draft import Edge, LineMark, Piece
 from studio.draft.gathers import BREAK
+from studio.draft.piece import Role
 from studio.geometry import TOUCH
 from studio.units import spell
 from studio.words import phrase, tr
@@ -166,7 +167,12 @@ def _below(piece: Piece, along: Sequence[Station]) -> Iterator[_Found]:
     for mark in piece.lines:
         if mark.role in ("fold", "hem", "first turn", "gather") and mark.words is not None:
             yield _Found(mark.path.start.y, ROW if mark.role == "gather" else LINE, tr(mark.words.text))
+        elif mark.role in _LEVELS:
+            yield _Found(mark.path.start.y, LINE, tr(_LEVELS[mark.role]))
     yield from _fastened(piece, along)
+
+
+_LEVELS: dict[Role, str] = {"hip": "hip line", "stitching": "pleats stitched down to here"}
 
 
 def _fastened(piece: Piece, along: Sequence[Station]) -> Iterator[_Found]:

@@ -6,6 +6,7 @@ to the one where the next begins. Two metres of rectangle need not be printed to
 
 import math
 from collections.abc import Iterator
+from typing import Literal, TypeAlias
 
 from msgspec import Struct
 
@@ -20,6 +21,7 @@ from studio.geometry import TOUCH, Point, line, rectangle
 from studio.units import spell, write_length
 from studio.words import phrase, tr
 
+from .chalk_pleats import is_pleated
 from .pattern import EVERY, SMALL, Said, cells, cut_size, grain_words
 from .plan import PatternPiece
 from .title_block import HEIGHT, title_block
@@ -27,6 +29,10 @@ from .title_block import HEIGHT, title_block
 WIDEST, STEP = 170.0, 10.0
 """A template is at most this wide (mm), and a round number of centimetres."""
 ORDER, TEXT, EDGE_WORDS = 10.0, 4.4, 3.6
+
+
+Panels: TypeAlias = Literal["template", "whole", "chalk list"]
+"""How panels come on paper."""
 
 
 class Moves(Struct, frozen=True):
@@ -40,6 +46,15 @@ class Moves(Struct, frozen=True):
 def is_panel(piece: Piece) -> bool:
     """Whether a piece is a straight gathered panel, which can be moved along or chalked."""
     return piece.rectangular and any(m.role == "gather" for m in piece.lines)
+
+
+def comes_as(piece: Piece, asked: Panels) -> Panels:
+    """How a piece comes on paper, where the maker asked so for her panels. Pleats have no template, since no two moves
+    of it would carry the same folds: they come as distances.
+    """
+    if is_panel(piece):
+        return asked
+    return "chalk list" if is_pleated(piece) and asked != "whole" else "whole"
 
 
 def moves(piece: Piece, room: float) -> Moves:
