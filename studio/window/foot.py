@@ -21,7 +21,7 @@ _NOTE = 200  # px; a long file name ends in an ellipsis
 RESTS: Final = {
     "pieces": "Drag a ring on a piece, or type in a field.",
     "lay": "Drag a piece to hold it there; R turns it, Delete lets it go. Bands drag at the left.",
-    "sewing": "Tick what is done; ticks last until the window closes.",
+    "sewing": "Tick what is done; once the skirt is saved, its ticks are kept.",
 }
 """What is advised in each view while nothing is in hand."""
 

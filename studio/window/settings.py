@@ -1,5 +1,6 @@
 """What the window remembers from one day to the next."""
 
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Any, Final, get_args
 
@@ -11,6 +12,8 @@ from .theme import Wish
 
 RECENT: Final = 8
 """How many skirts the menu remembers."""
+TICKED: Final = 40
+"""How many skirts keep the ticks of their sewing order."""
 
 
 class Settings:
@@ -99,6 +102,21 @@ class Settings:
     def forget(self, gone: Path) -> None:
         """Take a skirt off the recent ones."""
         self._set_recent([p for p in self.recent if p != gone])
+
+    def ticks(self, path: Path) -> set[str]:
+        """The steps of the sewing order that are done of the skirt in a file, by key."""
+        return next((keys for file, keys in self._ticked() if file == str(path)), set())
+
+    def keep_ticks(self, path: Path, keys: Iterable[str]) -> None:
+        """Keep which steps are done of the skirt in a file; those of skirts not ticked for long are forgotten."""
+        others = [(file, done) for file, done in self._ticked() if file != str(path)]
+        kept = [(file, done) for file, done in ((str(path), set(keys)), *others) if done][:TICKED]
+        self._kept.setValue("ticks", [f"{';'.join(sorted(done))}\t{file}" for file, done in kept] or [""])
+
+    def _ticked(self) -> list[tuple[str, set[str]]]:
+        """Files with the keys of what is done, the latest first."""
+        found = (one.partition("\t") for one in self._list("ticks"))
+        return [(file, set(keys.split(";"))) for keys, _, file in found if file]
 
     def _set_recent(self, paths: list[Path]) -> None:
         self._kept.setValue("recent", [str(p) for p in paths[:RECENT]] or [""])

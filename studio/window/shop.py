@@ -85,6 +85,7 @@ class Shop(QObject):
         table.finished.connect(desk.finish)
         table.mended.connect(self._mend)
         table.better.connect(desk.relay)
+        table.canvas.sewing.ticked.connect(self._keep_ticks)
         table.construction.folded.connect(self._keep_sections)
         desk.made_up.connect(self._show)
         desk.settling.connect(table.settle)
@@ -129,7 +130,13 @@ class Shop(QObject):
             self.window.table.canvas.foot.tell("")
 
     def _take(self) -> None:
-        self.window.table.canvas.sewing.take(self.desk.file)
+        file = self.desk.file
+        self.window.table.canvas.sewing.take(self.settings.ticks(file) if file else ())
+
+    def _keep_ticks(self) -> None:
+        """With the skirt's file, where it has one."""
+        if self.desk.file:
+            self.settings.keep_ticks(self.desk.file, self.window.table.canvas.sewing.done)
 
     def _opened(self) -> None:
         self.window.notice.clear()
@@ -138,7 +145,7 @@ class Shop(QObject):
 
     def _saved(self, path: Path) -> None:
         self.window.notice.done("save")
-        self.window.table.canvas.sewing.keep_as(path)
+        self._keep_ticks()
         self.window.table.canvas.foot.tell(spell(phrase("Saved {name:word}", name=file_name(path)), self.unit))
         self._show_state()
 

@@ -2,16 +2,18 @@
 
 from pathlib import Path
 
-from opening import settle, to_view, type_in
+from opening import open_shop, settle, shut, to_view, type_in
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
 
 from studio.brief.skirt_file import save
 from studio.sewing import sewing_order
 from studio.styles import rack
 from studio.window import theme
+from studio.window.settings import TICKED, Settings
 from studio.window.sewing import SewingView
 from studio.window.shop import Shop
 from studio.window.widgets.views import ViewSwitch
@@ -102,6 +104,42 @@ def test_each_skirt_has_its_own_ticks(shop: Shop, tmp_path: Path):
             row.tick.click()
         assert tick == row.tick.isChecked()
     assert {"cut"} == view.done
+
+
+def test_ticks_are_there_again_another_day(qtbot: QtBot, settings: Settings, tmp_path: Path):
+    """What was ticked of a saved skirt is ticked when the window opens again; it is no edit that wants saving."""
+    path = tmp_path / "one.skirt"
+    save(path, rack.usual())
+    shop = open_shop(qtbot, settings, path)
+    view = to_sewing(shop)
+    for key in ("prepare", "opening seam"):
+        view.steps[key].tick.click()
+    assert shop.desk.clean
+    shut(qtbot, shop)
+    again = open_shop(qtbot, settings, path)
+    view = to_sewing(again)
+    assert ["prepare", "opening seam"] == [row.key for row in view.in_order() if row.tick.isChecked()]
+    view.steps["prepare"].tick.click()
+    assert {"opening seam"} == settings.ticks(path)
+    shut(qtbot, again)
+
+
+def test_ticks_go_along_into_the_file(shop: Shop, tmp_path: Path):
+    """Ticks of a skirt that was never saved are kept from its first save on."""
+    to_sewing(shop).steps["cut"].tick.click()
+    shop.files.choose_save = lambda *_: tmp_path / "new.skirt"
+    assert shop.files.save()
+    assert {"cut"} == shop.settings.ticks(tmp_path / "new.skirt")
+
+
+def test_so_many_skirts_keep_their_ticks(settings: Settings):
+    """The latest forty; a skirt whose ticks are all cleared takes no place."""
+    for k in range(TICKED + 5):
+        settings.keep_ticks(Path(f"{k} a\tb.skirt"), {"cut", "tier/2"})
+    assert [set()] * 5 == [settings.ticks(Path(f"{k} a\tb.skirt")) for k in range(5)]
+    assert all({"cut", "tier/2"} == settings.ticks(Path(f"{k} a\tb.skirt")) for k in range(5, TICKED + 5))
+    settings.keep_ticks(Path("9 a\tb.skirt"), ())
+    assert set() == settings.ticks(Path("9 a\tb.skirt"))
 
 
 def test_inches_reach_the_steps(shop: Shop):

@@ -1,10 +1,10 @@
 """The sewing order, in place of the board: every step in turn, to be ticked off at the machine."""
 
+from collections.abc import Iterable
 from itertools import pairwise
-from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
@@ -26,14 +26,16 @@ _WIDEST: Final = 880  # px; longer lines are hard to read
 class SewingView(QScrollArea):
     """Steps are kept by key, so that ticks, focus and place stay where they are while numbers change.
 
-    It works only while it is seen. Ticks last as long as the window, for each skirt that has a file.
+    It works only while it is seen. `ticked` says that a box was ticked or cleared: `done` holds the keys of all that
+    are.
     """
+
+    ticked = Signal()
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.steps: dict[str, Step] = {}
         self.done: set[str] = set()
-        self._kept: dict[Path, set[str]] = {}
         self._docket: Docket | None = None
         self._unit: Unit = "cm"
         self._shown: tuple[Docket, Unit] | None = None
@@ -68,15 +70,11 @@ class SewingView(QScrollArea):
     def light(self, path: str) -> None:
         """Nothing here is bound to a single number."""
 
-    def take(self, file: Path | None) -> None:
-        """Another skirt comes to the table, from a file or new: its own ticks, from the top."""
-        self.done = self._kept.setdefault(file, set()) if file else set()
+    def take(self, done: Iterable[str]) -> None:
+        """Another skirt comes to the table, with the keys of the steps that are done: its own ticks, from the top."""
+        self.done = set(done)
         self._shown = None
         self.verticalScrollBar().setValue(0)
-
-    def keep_as(self, file: Path) -> None:
-        """The skirt on the table now has this file."""
-        self.done = self._kept[file] = set(self.done)
 
     def in_order(self) -> "list[Step]":
         """The rows as they stand."""
@@ -128,6 +126,7 @@ class SewingView(QScrollArea):
 
     def _tick(self, key: str, done: bool) -> None:
         (self.done.add if done else self.done.discard)(key)
+        self.ticked.emit()
 
     def _with_care(self) -> QWidget:
         """What is said once for the whole work, at the foot."""
