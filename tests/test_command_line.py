@@ -217,3 +217,11 @@ def test_a_fault_of_ours_is_one_line(capsys, monkeypatch: pytest.MonkeyPatch):
 
     monkeypatch.setattr("studio.commands.make_up", broken)
     assert "a seam of no length" in refused(capsys, 2, "draft", "--json")
+
+
+def test_a_style_set_in_inches_begins_in_inches(capsys):
+    """`--unit in --set skirt.style=godet` makes godets of whole eighths, 11 7/8 by 9 7/8 (300 and 250 mm, rounded up)."""
+    made = printed(capsys, "draft", "--json", "--unit", "in", "--set", "skirt.style=godet")
+    godet = next(p for p in made["pieces"] if p["id"] == "godet")
+    hem, side = (next(e["length"] for e in godet["edges"] if e["name"] == name) for name in ("hem", "right"))
+    assert (9.875 * 25.4, 11.875 * 25.4) == pytest.approx((hem, side), abs=0.01)

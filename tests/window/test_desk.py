@@ -7,6 +7,7 @@ import pytest
 from opening import field, settle, type_in
 
 from studio.brief import Brief
+from studio.styles import rack
 from studio.trouble import Trouble
 from studio.window import desk
 from studio.window.running import Faults
@@ -39,3 +40,19 @@ def test_the_skirt_is_as_it_was(shop: Shop, monkeypatch: pytest.MonkeyPatch):
     shop.window.do.undo.trigger()
     settle(shop)
     assert 750.0 == shop.desk.brief.body.waist
+
+
+def test_another_style_begins_in_the_unit_that_is_shown(shop: Shop):
+    """Shown in inches, a style put on begins in round numbers of inches; a length set before goes with it and back."""
+    shop.window.do.unit_chosen.emit("in")
+    settle(shop)
+    shop.desk.edit("skirt.length", 555.0)
+    shop.desk.finish("skirt.length")
+    shop.desk.edit("skirt.style", "gored")
+    sweep, length = (rack.value(shop.desk.brief, path) for path in ("skirt.sweep", "skirt.length"))
+    assert (rack.value(rack.usual("in", "gored"), "skirt.sweep"), 555.0) == (sweep, length)
+    shop.desk.finish("skirt.style")
+    shop.desk.edit("skirt.length", 620.0)
+    shop.desk.finish("skirt.length")
+    shop.desk.edit("skirt.style", "gathered")
+    assert 620.0 == rack.value(shop.desk.brief, "skirt.length")
