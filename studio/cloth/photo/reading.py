@@ -5,7 +5,7 @@ from collections.abc import Callable
 
 import numpy as np
 
-from . import bands, ground, way
+from . import bands, ground, pointing, way
 from .found import Band, FoundBand, Photo, Print, Progress, Repeat
 from .likeness import Likeness
 from .smooth import Floats, Pixels, running_mean
@@ -84,6 +84,8 @@ def _read(pixels: Pixels, scale: float, on: Callable[[float], None]) -> Print:
         repeat = Repeat(dots * scale, _first_gap(tile.mean, dots) * scale, float(sure), half, double)
     parts, small = ([(s.start, s.end) for s in found if s.kind == kind] for kind in ("band", "field"))
     turned = way.turned_likeness(tile, parts, small, scale)
+    if small and turned >= way.ALIKE:
+        turned = min(turned, pointing.turned_likeness(tile, small, scale))
     borders = []
     for s in found:
         if s.kind == "band":

@@ -18,7 +18,7 @@ LITTLE = 0.001
 """A part with less than this share of the print's strength does not count."""
 ALIKE = 0.70
 """Likeness from which a turned strip counts as the same."""
-ALIKE_SMALL = 0.95
+ALIKE_SMALL = 0.90
 """The same for a field of small motifs that is hardly disturbed."""
 
 
@@ -50,10 +50,7 @@ def turned_likeness(
     every = [(0.0, high * step, False), *((a, b, False) for a, b in parts), *((a, b, True) for a, b in fields)]
     for whole_colour in (True, False):  # as it is, and without what is even along the cloth
         here, first, second = (t if whole_colour else t - t.mean(2, keepdims=True) for t in (mean, even, odd))
-        lines = _moves(here, here[:, ::-1, ::-1])
-        whole = lines.sum(1)
-        best = int(np.unravel_index(whole.argmax(), whole.shape)[1])
-        near = [(best + k) % whole.shape[1] for k in range(-2 * SIDE, 2 * SIDE + 1)]
+        lines, near = alignment(here)
         energy = (here**2).sum((0, 2))
         total = energy.sum()
         for start, end, small in every:
@@ -74,6 +71,14 @@ def turned_likeness(
                 likeness += ALIKE - ALIKE_SMALL if likeness < ALIKE_SMALL else 0.0
             worst = min(worst, likeness)
     return max(0.0, worst)
+
+
+def alignment(here: Floats) -> tuple[Floats, list[int]]:
+    """Products of a print in cells with itself turned, as `_moves` has them, and the moves near the best of all."""
+    lines = _moves(here, here[:, ::-1, ::-1])
+    whole = lines.sum(1)
+    best = int(np.unravel_index(whole.argmax(), whole.shape)[1])
+    return lines, [(best + k) % whole.shape[1] for k in range(-2 * SIDE, 2 * SIDE + 1)]
 
 
 def stands(tile: Tile, start: float, end: float, scale: float) -> tuple[Way, float]:
