@@ -7,12 +7,14 @@ import pytest
 from opening import settle
 from PIL import Image
 from PySide6.QtCore import QPoint, Qt
+from PySide6.QtGui import QImage, QPainter
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
-from studio.brief import PrintBand
+from studio.brief import Cloth, PrintBand
 from studio.geometry import Point
 from studio.window.cloth import pictures
+from studio.window.cloth.print import paint_print
 from studio.window.photo.sheet import PhotoSheet, as_bands
 from studio.window.shelf import ShelfSheet
 from studio.window.shop import Shop
@@ -28,8 +30,7 @@ def kept(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """Pictures and cloths are kept in a folder of the test's own."""
     monkeypatch.setattr(pictures, "folder", lambda: tmp_path / "cloths")
     monkeypatch.setattr("studio.window.shop.shelf_folder", lambda: tmp_path / "shelf")
-    pictures.picture.cache_clear()
-    pictures.scaled.cache_clear()
+    pictures.sizes.cache_clear()
     return tmp_path
 
 
@@ -78,6 +79,37 @@ def test_a_photograph_becomes_the_cloth(shop: Shop, qtbot: QtBot, photograph: Pa
     shop.window.do.undo.trigger()
     settle(shop)
     assert before == shop.desk.brief.cloth
+
+
+def test_a_big_photograph_is_made_smaller_once(monkeypatch: pytest.MonkeyPatch):
+    """However often and at whatever zoom the cloth is painted, its picture is fetched and shrunk a single time."""
+    fetched: list[str] = []
+    fetch = pictures.picture
+
+    def count(name: str) -> QImage:
+        fetched.append(name)
+        return fetch(name)
+
+    monkeypatch.setattr(pictures, "picture", count)
+    big = QImage(2400, 1000, QImage.Format.Format_RGB888)
+    big.fill(Qt.GlobalColor.darkRed)
+    cloth_of = Cloth(photo=pictures.keep(big), width=1000.0)
+    page = QImage(300, 200, QImage.Format.Format_RGB32)
+    for zoom in range(1, 60):
+        with QPainter(page) as painter:
+            painter.scale(zoom / 40, zoom / 40)
+            paint_print(painter, cloth_of, 0.0, 500.0, zoom / 40)
+    assert 1 == len(fetched)
+    assert page.pixelColor(20, 20).red() == pytest.approx(128, abs=3) and page.pixelColor(20, 20).green() < 4
+    heights = [image.height() for image in pictures.sizes(cloth_of.photo)]
+    assert [1000, 500, 250, 125, 62] == heights
+    for wanted, got in ((2000, 1000), (1000, 1000), (999, 1000), (500, 500), (130, 250), (1, 62)):
+        assert got == pictures.scaled(cloth_of.photo, wanted).height()
+    assert (
+        sum(i.sizeInBytes() for i in pictures.sizes(cloth_of.photo))
+        < 1.4 * pictures.sizes(cloth_of.photo)[0].sizeInBytes()
+    )
+    assert pictures.scaled("nothere", 100).isNull()
 
 
 def test_corners_and_lines_are_moved_by_hand(shop: Shop, qtbot: QtBot, photograph: Path):

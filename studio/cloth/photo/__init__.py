@@ -4,6 +4,6 @@ Only the values are here, so that nothing heavy is fetched before a photograph i
 `opening.open_photo`, `corners.find_corners`, `flat.straighten` and `reading.read`.
 """
 
-from .found import Band, Corners, FoundBand, Photo, Print, Repeat
+from .found import Band, Corners, FoundBand, Photo, Print, Repeat, word
 
-__all__ = ["Band", "Corners", "FoundBand", "Photo", "Print", "Repeat"]
+__all__ = ["Band", "Corners", "FoundBand", "Photo", "Print", "Repeat", "word"]

@@ -38,7 +38,7 @@ def _paint_picture(painter: QPainter, cloth: Cloth, start: float, end: float, sc
     step = math.floor(long / cloth.repeat) * cloth.repeat if cloth.repeat and cloth.repeat <= long else long
     painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
     for k in range(math.floor(start / step), math.ceil(end / step)):
-        painter.drawPixmap(QRectF(k * step, 0, step, cloth.washed), seen, QRectF(0, 0, step / mm, seen.height()))
+        painter.drawImage(QRectF(k * step, 0, step, cloth.washed), seen, QRectF(0, 0, step / mm, seen.height()))
     return True
 
 

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QPushButton, QStackedWi
 
 from studio.brief import Cloth, PrintBand
 from studio.brief.bands import usual_hold
+from studio.cloth.photo import word
 from studio.files import file_name
 from studio.geometry import Point
 from studio.units import Unit, Unreadable, read_length, spell, write_length
@@ -185,23 +186,24 @@ class PhotoSheet(Leaf):
         self._tell()
 
     def _tell(self) -> None:
-        """What is there now, and how sure the reading was."""
+        """What is there now, and how sure the reading was of what is still as it was read."""
         found = self.found
         if found is None:
             return
         n = len(self.strip.bands)
         bands = spell(phrase("{n:count} band" if n == 1 else "{n:count} bands", n=n), self._unit)
         sure = min((b.sure for b in found.bands), default=0.0)
-        hint = f" ({_sure(sure)})" if found.bands else ""
+        as_read = self.strip.bands == [(b.start, b.end) for b in found.bands]
+        hint = f" ({_sure(sure)})" if found.bands and as_read else ""
         self.says.setText(
             f"{bands}{hint}. {tr('Drag a line to put it right; drag where there is none for another band.')}"
         )
         if self.strip.repeat is None:
             self.repeat_says.setText(tr("No repeat was found."))
         else:
-            sure = found.repeat.sure if found.repeat else 0.0
             text = spell(phrase("Repeat {r}", r=self.strip.repeat), self._unit)
-            self.repeat_says.setText(f"{text} ({_sure(sure)})")
+            as_read = found.repeat is not None and found.repeat.length == self.strip.repeat
+            self.repeat_says.setText(f"{text} ({_sure(found.repeat.sure)})" if found.repeat and as_read else text)
         for button in (self.halve, self.double):
             button.setEnabled(self.strip.repeat is not None)
         self.one_way.setToolTip(_sure(found.one_way_sure))
@@ -234,6 +236,7 @@ class PhotoSheet(Leaf):
         width = round(image.height() * self.flat.mm_per_dot, 1)
         try:
             name = pictures.keep(image)
+            pictures.sizes(name)  # here, where the maker waits anyway, and not at the next repaint
         except OSError:
             if not self._without:
                 self._without = True
@@ -291,6 +294,6 @@ def _image(photo: "Photo") -> QImage:
     return QImage(pixels.tobytes(), wide, high, 3 * wide, QImage.Format.Format_RGB888).copy()
 
 
-def _sure(share: float) -> str:
-    """How sure a reading is, in words: a hint, not a chance."""
-    return tr("fairly sure") if share >= 0.75 else tr("likely") if share >= 0.4 else tr("a guess")
+def _sure(hint: float) -> str:
+    """How sure a reading is, in words."""
+    return {"sure": tr("sure"), "likely": tr("likely"), "guess": tr("a guess")}[word(hint)]
