@@ -78,6 +78,36 @@ def test_every_way_to_hold_colours_is_read(tmp_path: Path, mode: str):
     assert pixels[180, 150].max() < 60
 
 
+def test_four_inks_in_a_jpeg_are_read(tmp_path: Path):
+    """A print shop's JPEG, whose inks are kept upside down, is as light and as dark as it was."""
+    halves().convert("CMYK").save(tmp_path / "p.jpg", quality=95)
+    photo = open_photo(tmp_path / "p.jpg")
+    assert near(photo, 0.5, 0.25, RED, 25) and near(photo, 0.5, 0.75, GREEN, 25)
+
+
+@pytest.mark.parametrize("held", ["a clear entry of the palette", "a palette with shares of clear"])
+def test_a_palette_that_is_partly_clear_lies_on_white(tmp_path: Path, held: str):
+    """A drawing saved with few colours and a clear ground."""
+    image = Image.new("P", (200, 200), 0)
+    image.putpalette([10, 20, 30, 200, 40, 60])
+    image.paste(1, (0, 0, 200, 100))
+    image.save(tmp_path / "p.png", transparency=0 if "entry" in held else bytes([0, 255]))
+    photo = open_photo(tmp_path / "p.png")
+    assert near(photo, 0.5, 0.9, (255, 255, 255)) and near(photo, 0.5, 0.1, (200, 40, 60))
+
+
+def test_sixteen_bits_of_three_colours_are_read(tmp_path: Path):
+    """A PNG of a scanner, 16 bits to a colour (ISO/IEC 15948, 11.2.2: depth 16, colour type 2), written by hand."""
+
+    def chunk(kind: bytes, body: bytes) -> bytes:
+        return struct.pack(">I", len(body)) + kind + body + struct.pack(">I", zlib.crc32(kind + body))
+
+    row = b"\0" + struct.pack(">HHH", *(c * 257 for c in RED)) * 200
+    raw = b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", struct.pack(">IIBBBBB", 200, 150, 16, 2, 0, 0, 0))
+    (tmp_path / "p.png").write_bytes(raw + chunk(b"IDAT", zlib.compress(row * 150)) + chunk(b"IEND", b""))
+    assert near(open_photo(tmp_path / "p.png"), 0.5, 0.5, RED, 1)
+
+
 def test_what_is_clear_is_white(tmp_path: Path):
     """Cut-out cloth lies on white."""
     image = Image.new("RGBA", (200, 200), (10, 20, 30, 0))
@@ -177,7 +207,7 @@ def test_a_file_that_cannot_be_read_is_refused_in_a_sentence(tmp_path: Path, kin
         assert "too many dots" in str(told.value)
 
 
-@pytest.mark.parametrize("size", [(20, 20), (1, 1), (8000, 40), (119, 400)])
+@pytest.mark.parametrize("size", [(20, 20), (1, 1), (8000, 40), (119, 400), (20000, 3), (3, 20000), (20000, 700)])
 def test_a_picture_too_small_is_refused(tmp_path: Path, size: tuple[int, int]):
     """A thumbnail or a sliver shows no print."""
     Image.new("RGB", size).save(tmp_path / "p.png")
