@@ -94,7 +94,9 @@ def _read(pixels: Pixels, scale: float, on: Callable[[float], None]) -> Print:
             borders.append(FoundBand(s.start, s.end, stands, float(sure), way_sure))
     on(1.0)
     fields = tuple(Band(s.start, s.end) for s in found if s.kind == "field")
-    return Print(repeat, tuple(borders), fields, turned < way.ALIKE, way.sureness(turned))
+    # copies laid together at a doubtful repeat say little of the print
+    sure = min(way.sureness(turned), repeat.sure if repeat else 1.0)
+    return Print(repeat, tuple(borders), fields, turned < way.ALIKE, sure)
 
 
 def reduced(pixels: Pixels) -> tuple[Pixels, int]:
