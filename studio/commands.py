@@ -97,7 +97,7 @@ def _export(said: list[str]) -> int:
     kinds = tuple(k for k in KINDS if getattr(chosen, k))
     if not kinds:
         parser.error(f"name what to write, any of {', '.join(f'--{k}' for k in KINDS)}")
-    from studio.export import export  # brings the pages with it, which nobody else needs
+    from studio.export import export, sheets  # brings the pages with it, which nobody else needs
 
     docket = make_up(_on_paper(chosen))
     if docket.stopped and not chosen.anyway:
@@ -105,6 +105,8 @@ def _export(said: list[str]) -> int:
     for finding in docket.findings:
         if finding.weight != "note":
             print(f"skirtwright: {spell(finding.says, chosen.unit)}", file=sys.stderr)
+    if "pdf" in kinds and (fewer := sheets(docket, chosen.unit)[1]):
+        print(f"skirtwright: {spell(fewer, chosen.unit)}", file=sys.stderr)
     for step in export(docket, chosen.out, kinds, chosen.unit):
         if step.wrote:
             _print([str(step.wrote)])

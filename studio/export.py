@@ -11,13 +11,13 @@ from studio.paper import Kind
 from studio.paper.booklet import booklet
 from studio.paper.page import Page
 from studio.paper.pattern import Said
-from studio.paper.printed import printed
+from studio.paper.printed import many, printed, sheet_count
 from studio.paper.sizes import LONGEST
 from studio.paper.whole import numbered, one_sheet, own_sheet
 from studio.plan_pages import check_plan, plan_pages
 from studio.trouble import Trouble
 from studio.units import Unit, spell
-from studio.words import phrase
+from studio.words import Phrase, phrase
 from studio.workroom import Docket
 
 DOTS = 6.0
@@ -57,6 +57,13 @@ def export(docket: Docket, folder: Path, kinds: tuple[str, ...], unit: Unit) -> 
     except OSError as fault:
         says = phrase("{name:word} cannot be written; choose another folder.", name=file_name(at))
         raise Trouble(refusal(fault, says)) from fault
+
+
+def sheets(docket: Docket, unit: Unit) -> tuple[int, Phrase | None]:
+    """How many sheets are glued together; and what takes fewer, where they are many."""
+    said = Said(docket.brief, unit)
+    count = sheet_count(docket.pieces, said)
+    return count, many(count, said)
 
 
 def _jobs(docket: Docket, kinds: tuple[str, ...], unit: Unit) -> Iterator[tuple[str, Work]]:

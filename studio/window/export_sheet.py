@@ -5,11 +5,11 @@ from contextlib import suppress
 from pathlib import Path
 from typing import Final, TypeAlias
 
-from PySide6.QtCore import QUrl
+from PySide6.QtCore import QTimer, QUrl
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QPushButton, QWidget
 
-from studio.export import Step, export
+from studio.export import Step, export, sheets
 from studio.units import Unit, spell
 from studio.words import phrase, tr
 from studio.workroom import Docket
@@ -26,13 +26,16 @@ from .widgets.yes_no import Tick
 Exporter: TypeAlias = Callable[[Docket, Path, tuple[str, ...], Unit], Iterator[Step]]
 
 _KINDS: Final = {
-    "pdf": "PDF: sheets for {paper:word} to print and glue, and each piece whole",
+    "pdf": "PDF: sheets to print and glue, and each piece whole",
     "booklet": "Booklet: measurements, what to buy and to cut, and the sewing order",
     "lay": "Lay plan: where each piece is cut, and the order of cutting",
     "svg": "SVG: each piece, for drawing programs and cutters",
     "dxf": "DXF: each piece, for cutters and plotters",
     "png": "PNG: pictures of the pieces",
 }
+
+
+SHEETS: Final = "PDF: {n:count} sheets of {p:word} to print and glue, and each piece whole"
 
 
 class ExportSheet(Leaf):
@@ -45,8 +48,7 @@ class ExportSheet(Leaf):
         self.choose_folder: Chooser = choose_folder
         self.exporter: Exporter = export
         self.work: Exporting | None = None
-        paper = docket.brief.paper.size
-        self.kinds = {kind: Tick(spell(phrase(text, paper=paper), unit), self) for kind, text in _KINDS.items()}
+        self.kinds = {kind: Tick(tr(text), self) for kind, text in _KINDS.items()}
         self.kinds["pdf"].setChecked(True)
         for tick in self.kinds.values():
             self.column.addWidget(tick)
@@ -67,6 +69,14 @@ class ExportSheet(Leaf):
         self.show_folder.clicked.connect(self._open_folder)
         self._show_place()
         self._weigh()
+        QTimer.singleShot(0, self._count)  # the sheet is seen before they are laid out
+
+    def _count(self) -> None:
+        """Say how many sheets there will be, and what takes fewer where they are many."""
+        count, fewer = sheets(self._docket, self._unit)
+        self.kinds["pdf"].setText(spell(phrase(SHEETS, n=count, p=self._docket.brief.paper.size), self._unit))
+        if fewer:
+            self.says.setText(spell(fewer, self._unit))
 
     def reject(self) -> None:
         """Cancel: first what is being written, then the sheet itself."""

@@ -139,3 +139,21 @@ def test_closing_while_writing_stops_it(qtbot: QtBot, shop: Shop, tmp_path: Path
     QTest.keyClick(leaf, Qt.Key.Key_Escape)
     settle(shop)
     assert not shop.window.findChildren(ExportSheet) or not leaf.isVisible()
+
+
+def test_says_how_many_sheets(qtbot: QtBot, shop: Shop, tmp_path: Path):
+    """The number of sheets is said before they are printed, and is the number in the file; pleats printed whole take very
+    many, and what takes fewer is said."""
+    leaf = sheet(shop, tmp_path / "out")
+    qtbot.waitUntil(lambda: "sheets of A4" in leaf.kinds["pdf"].text())
+    count = int(leaf.kinds["pdf"].text().split()[1])
+    press(leaf)
+    qtbot.waitUntil(leaf.show_folder.isVisible, timeout=30000)
+    pages = pypdf.PdfReader(next((tmp_path / "out").glob("*-sheets-a4.pdf"))).pages
+    assert count == sum(f"of {count}, A4" in page.extract_text() for page in pages)
+    leaf.reject()
+    shop.desk.mend({"skirt.style": "pleated"})
+    shop.desk.mend({"paper.panels": "whole"})
+    leaf = sheet(shop, tmp_path / "out")
+    qtbot.waitUntil(lambda: "are many to glue" in leaf.says.text())
+    leaf.reject()
