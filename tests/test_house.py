@@ -131,6 +131,37 @@ def check_corners(piece: Piece) -> None:
         assert -0.01 <= corners <= 4 * max(e.allowance for e in piece.edges) ** 2 + 0.01, piece.id
 
 
+def check_joins(docket: Docket) -> None:
+    """The edges of a join have one allowance, and each says what it is sewn to: an edge of the other side, or, on a
+    piece that opens on one of its copies only, the seam beside the opening.
+    """
+    pieces = {p.id: p for p in docket.pieces}
+    partners: dict[tuple[str, str], set[str]] = {}
+    for seam in docket.draft.seams:
+        if seam.name != "join":
+            continue
+        parts = (*seam.one, *seam.other)
+        assert 1 == len({pieces[p.piece].edge(p.edge).allowance for p in parts}), seam
+        for side, other in ((seam.one, seam.other), (seam.other, seam.one)):
+            for p in side:
+                partners.setdefault((p.piece, p.edge), set()).update(f"{o.piece}/{o.edge}" for o in other)
+    for (id, name), there in partners.items():
+        edge = pieces[id].edge(name)
+        alike = name.endswith(" opening") and edge.words is not None and edge.words.text.startswith("seam; ")
+        assert edge.sews_to in there or alike, (id, name, edge.sews_to, there)
+
+
+def check_spots(docket: Docket) -> None:
+    """Every notch stands on the cut line, at an edge that its piece has."""
+    for piece in docket.pieces:
+        cut = polygon(piece).exterior
+        for spot in piece.spots:
+            if spot.role == "notch":
+                edge = piece.edge(spot.on)
+                assert edge.allowance == pytest.approx(edge.path.nearest(spot.at)[1], abs=0.05), (piece.id, spot.on)
+                assert cut.distance(ShapelyPoint(*spot.at)) < 0.05, (piece.id, spot.on)
+
+
 def check_sews_to(docket: Docket) -> None:
     """What an edge says it is sewn to is there."""
     names = {f"{p.id}/{e.name}" for p in docket.pieces for e in p.edges} | {p.id for p in docket.pieces}
@@ -139,7 +170,7 @@ def check_sews_to(docket: Docket) -> None:
             assert e.sews_to in names | {"", "zip"}, (piece.id, e.name, e.sews_to)
 
 
-CHECKS = (check_outlines, check_walks, check_notches, check_pieces, check_sews_to)
+CHECKS = (check_outlines, check_walks, check_notches, check_pieces, check_sews_to, check_joins, check_spots)
 
 
 @each_style

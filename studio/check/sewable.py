@@ -25,7 +25,8 @@ def can_be_sewn(w: Worked) -> Iterator[Finding]:
 
     Elastic goes round in one piece. A placket wants a band that laps over it, as wide as its strips. An edge without
     a band is hooked, for it takes no buttons, nor snaps where its ends only meet. A facing lies flat, so nothing
-    gathered or pleated can be faced. A shaped band is a band still: its top edge may be only so much shorter.
+    gathered or pleated can be faced. A shaped band is a band still: its top edge may be only so much shorter. Sides
+    that are cut alike and shaped over the hips cannot be a wrap on the left and a seam on the right.
     """
     band, opening = w.brief.waistband, w.brief.opening.kind
     if band.kind == "elastic" and opening != "none":
@@ -33,6 +34,9 @@ def can_be_sewn(w: Worked) -> Iterator[Finding]:
             w, "opening.kind", phrase("Elastic runs through its casing all round; an opening would part it."),
             {"opening.kind": "none"}, phrase("No opening"),
         )  # fmt: skip
+    if opening == "wrap" and any(e.name.endswith(OPENING) for e in _joined(w.draft)):
+        says = phrase("The sides are shaped over the hips; a wrap wants straight edges that lie over each other.")
+        yield _stop(w, "opening.place", says, {"opening.place": "centre back"}, phrase("Open at the back"))
     if band.kind in EDGES:
         yield from _edge(w, tr(EDGES[band.kind]))
     if band.kind in BANDS and opening == "placket" and w.brief.lap < LEAST:
@@ -44,6 +48,18 @@ def can_be_sewn(w: Worked) -> Iterator[Finding]:
                       l=band.upper_less, m=most)  # fmt: skip
         less = float(math.floor(most))
         yield _stop(w, "waistband.upper_less", says, {"waistband.upper_less": less}, phrase("Shorter by {l}", l=less))
+
+
+OPENING = " opening"
+"""How the names of edges end that lie at the opening."""
+
+
+def _joined(draft: Draft) -> Iterator[Edge]:
+    """The edges that are sewn panel to panel."""
+    pieces = {p.id: p for p in draft.pieces}
+    for seam in draft.seams:
+        if seam.name == "join":
+            yield from (pieces[part.piece].edge(part.edge) for part in (*seam.one, *seam.other))
 
 
 def _edge(w: Worked, edge: str) -> Iterator[Finding]:

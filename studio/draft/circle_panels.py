@@ -14,7 +14,7 @@ from .marks import Station, notch_on, on_both
 from .panel import panel
 from .piece import Dimension, Handle, LineMark, Note, Piece, Side, Spot
 from .piecing import pieced, piecing_seams
-from .ring import Place, Ring, alone, meeting, opening_sides, paired, pairs, piece_id, piece_name
+from .ring import Place, Ring, alone, paired, pairs, piece_id, piece_name
 from .seam import Seam
 from .sector import Held, Sector
 from .shape import Shape
@@ -29,14 +29,13 @@ def circle_panels(
     """The ring, its pieces, corners among them, and the seams that the corners bring."""
     n = circle.count
     ring: Ring = (Place("skirt"), Place("skirt", True)) if circle.taken else paired(n)
-    meets, opens = meeting(ring), opening_sides(ring)
     pieces: list[Piece] = []
     corners: dict[str, str] = {}
     for k in range(pairs(n)):
         once = alone(k, n)
         shape = _shape(brief, circle, stations, k)
         piece = panel(
-            brief, piece_id(k, n), piece_name(k, n, place=brief.opening.place), shape, meets=meets, opens=opens,
+            brief, piece_id(k, n), piece_name(k, n, place=brief.opening.place), shape, ring,
             cut=1 if once else 2, mirrored=not once,
         )  # fmt: skip
         if not circle.pieced:

@@ -11,9 +11,9 @@ from studio.words import Phrase, phrase, tr
 
 from .darted import Block, Quarter, Sizes, block
 from .marks import Station, notch_on
-from .panel import panel
+from .panel import panel, side_notch
 from .piece import OTHER, Edge, LineMark, Piece
-from .ring import Ring, halves, joins, meeting, opening_sides, tops
+from .ring import Ring, halves, joins, open_once, opening_sides, tops
 from .seam import Part, Seam
 from .shape import Shape
 
@@ -110,19 +110,19 @@ def _piece(own: Brief, name: str, q: Quarter, ring: Ring, waist: str, meets: lis
     left, foot = q.side.reversed(), q.hem.start.y
     spots = [notch_on(q.top, _flat(q.closes, at), a, "waist") for at in meets]
     if q.hip is not None:
-        upper = (id, "left") in opens and q.hip_along < own.stop
-        spots.append(notch_on(left, left.length - q.hip_along, a, "left opening" if upper else "left"))
+        spots.append(side_notch(own, "left", left, q.hip_along, (id, "left") in opens))
     shape = Shape(
         top=q.top, right=line(*q.top.end, *q.hem.start), hem=q.hem, left=left, closes=q.closes,
         fold="right" if whole else "", lines=tuple(_tucks(q)), spots=tuple(spots),
         grain=(Point(left.start.x * 0.3, foot * 0.45), Point(left.start.x * 0.3, foot * 0.8)),
     )  # fmt: skip
     drawn = panel(
-        own, id, tr("Lining back") if name == "back" else tr("Lining front"), shape,
-        meets=meeting(ring), opens=opens, cut=1 if whole else 2, mirrored=not whole,
+        own, id, tr("Lining back") if name == "back" else tr("Lining front"), shape, ring,
+        cut=1 if whole else 2, mirrored=not whole,
     )  # fmt: skip
-    edges = tuple(_sewn_by_hand(own, replace(e, sews_to=waist) if e.name == "waist" else e) for e in drawn.edges)
-    lines = tuple(replace(m, words=_ends(own)) if m.role == "zip stop" else m for m in drawn.lines)
+    once = (id, "left") in open_once(ring)
+    edges = tuple(_sewn_by_hand(own, replace(e, sews_to=waist) if e.name == "waist" else e, once) for e in drawn.edges)
+    lines = tuple(replace(m, words=_ends(own, once)) if m.role == "zip stop" else m for m in drawn.lines)
     return replace(drawn, edges=edges, lines=lines, cloth="lining", row=OTHER, handles=(), dimensions=())
 
 
@@ -132,14 +132,19 @@ def _tucks(q: Quarter) -> Iterator[LineMark]:
         yield d.marks(phrase("tuck, {w} wide, laid towards the side", w=d.intake))[0]
 
 
-def _sewn_by_hand(own: Brief, edge: Edge) -> Edge:
-    """At the opening the lining is turned under, clear of what closes the skirt."""
+def _sewn_by_hand(own: Brief, edge: Edge, once: bool) -> Edge:
+    """At the opening the lining is turned under, clear of what closes the skirt; its other side is a seam where both
+    are cut alike.
+    """
     if not edge.name.endswith(" opening"):
         return edge
     placket = own.opening.kind == "placket"
     words = "opening, sewn by hand to the placket" if placket else "opening, sewn by hand to the zip tape"
+    if once:
+        words = "seam; on the wearer’s left the opening, sewn by hand to what closes it"
     return replace(edge, sews_to="", words=phrase(words))
 
 
-def _ends(own: Brief) -> Phrase:
-    return phrase("opening ends {s} below the seam", s=own.stop)
+def _ends(own: Brief, once: bool) -> Phrase:
+    text = "opening ends {s} below the seam, on the wearer’s left" if once else "opening ends {s} below the seam"
+    return phrase(text, s=own.stop)

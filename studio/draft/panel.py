@@ -9,7 +9,9 @@ from studio.geometry import TOUCH, Line, Path, Point, line, offset
 from studio.words import phrase
 
 from .cut_line import cut_line
-from .piece import Dimension, Edge, Handle, LineMark, Piece, Side
+from .marks import notch_on
+from .piece import Dimension, Edge, Handle, LineMark, Piece, Side, Spot
+from .ring import Ring, meeting, open_once, opening_sides
 from .shape import Shape
 
 SEAM, FOLD = phrase("seam"), phrase("fold of the cloth")
@@ -21,6 +23,18 @@ OPEN_WORDS = {
     "placket": phrase("opening, placket"),
     "wrap": phrase("free edge of the wrap, turned under"),
 }
+ONCE = {
+    "zip": phrase("seam; on the wearer’s left the opening, zip"),
+    "placket": phrase("seam; on the wearer’s left the opening, placket"),
+}
+"""Where two sides are cut alike and the skirt opens at one of them: that is the wearer's left."""
+STOPS = {
+    "zip": ("zip stop: {s} below the seam, {r} from the raw edge",
+            "zip stop, on the wearer’s left: {s} below the seam, {r} from the raw edge"),
+    "placket": ("end of the opening: {s} below the seam, {r} from the raw edge",
+                "end of the opening, on the wearer’s left: {s} below the seam, {r} from the raw edge"),
+}  # fmt: skip
+"""What the end of an opening says; the second where two sides are cut alike."""
 
 
 class Level(Struct, frozen=True):
@@ -42,12 +56,11 @@ WAIST = Level()
 
 
 def panel(
-    brief: Brief, id: str, name: str, shape: Shape, *, meets: dict[tuple[str, str], str],
-    opens: set[tuple[str, str]], cut: int = 1, mirrored: bool = False, level: Level = WAIST,
+    brief: Brief, id: str, name: str, shape: Shape, ring: Ring, *, cut: int = 1, mirrored: bool = False,
+    level: Level = WAIST,
 ) -> Piece:  # fmt: skip
-    """The piece of a panel. `meets` and `opens` come from its ring: what each side is sewn to, and which are at the
-    opening.
-    """
+    """The piece of a panel. Its ring says what each side is sewn to, and which are at the opening."""
+    meets, opens, once = meeting(ring), opening_sides(ring), {side for piece, side in open_once(ring) if piece == id}
     stop = max(0.0, brief.stop - level.depth)
     a = brief.seams.allowance
     top = Edge(
@@ -56,11 +69,11 @@ def panel(
     )  # fmt: skip
     sides = {
         side: _side(brief, side, getattr(shape, side), shape, (id, side) in opens and stop > TOUCH, stop,
-                    meets.get((id, side), ""))
+                    meets.get((id, side), ""), side in once)
         for side in ("right", "left")
     }  # fmt: skip
     edges = (top, *sides["right"], _foot(brief, shape, level), *sides["left"])
-    marks = _stop_marks(brief, sides, stop)
+    marks = _stop_marks(brief, sides, stop, once)
     hem = _hem_lines(brief, shape) if level.foot == "hem" else ()
     handles, dimensions = _stop_handles(brief, sides, stop, level)
     return Piece(
@@ -72,7 +85,7 @@ def panel(
 
 
 def _side(
-    brief: Brief, side: str, path: Path, shape: Shape, opens: bool, stop: float, meets: str
+    brief: Brief, side: str, path: Path, shape: Shape, opens: bool, stop: float, meets: str, once: bool
 ) -> tuple[Edge, ...]:  # fmt: skip
     """One side, parted at the stop where it lies at the opening."""
     a = brief.seams.allowance
@@ -84,6 +97,7 @@ def _side(
     kind = brief.opening.kind
     words = OPEN_WORDS.get(kind, phrase("opening, zip"))
     target = {"placket": "placket", "wrap": ""}.get(kind, "zip")
+    words = ONCE.get(target, words) if once else words
     allowance = WRAP_HEM if kind == "wrap" else a
     if kind == "wrap" or stop > path.length - TOUCH:  # a slanted side is longer than the skirt
         return (Edge(f"{side} opening", path, allowance, target, words=words, governs=STOP),)
@@ -91,6 +105,16 @@ def _side(
     opening = Edge(f"{side} opening", upper, allowance, target, words=words, governs=STOP)
     rest = Edge(side, lower, a, meets, words=SEAM, governs=shape.widens)
     return (opening, rest) if side == "right" else (rest, opening)
+
+
+def side_notch(
+    brief: Brief, side: str, path: Path, down: float, opened: bool, governs: tuple[str, ...] = ()
+) -> Spot:  # fmt: skip
+    """A notch `down` mm from the top of a side; where that is `opened`, on the opening as far as it reaches."""
+    wrapped = opened and brief.opening.kind == "wrap"
+    on = f"{side} opening" if wrapped or (opened and down <= brief.stop) else side
+    along = down if side == "right" else path.length - down
+    return notch_on(path, along, WRAP_HEM if wrapped else brief.seams.allowance, on, governs)
 
 
 def _parted(path: Path, stop: float, side: str) -> tuple[Path, Path]:
@@ -147,16 +171,16 @@ def _stop_point(side: str, edge: Edge) -> Point:
     return edge.path.end if side == "right" else edge.path.start
 
 
-def _stop_marks(brief: Brief, sides: dict[str, tuple[Edge, ...]], stop: float) -> tuple[LineMark, ...]:
-    """A short bar across the seam line where the opening ends."""
+def _stop_marks(
+    brief: Brief, sides: dict[str, tuple[Edge, ...]], stop: float, once: set[str]
+) -> tuple[LineMark, ...]:  # fmt: skip
+    """A short bar across the seam line where the opening ends; a side that opens `once` says on which copy."""
     if brief.opening.kind == "wrap":
         return ()
     a = brief.seams.allowance
-    words = phrase("zip stop: {s} below the seam, {r} from the raw edge", s=stop, r=stop + a)
-    if brief.opening.kind == "placket":
-        words = phrase("end of the opening: {s} below the seam, {r} from the raw edge", s=stop, r=stop + a)
-    marks = []
+    marks, ends = [], STOPS["placket" if brief.opening.kind == "placket" else "zip"]
     for side, edge in _ending(sides, stop):
+        words = phrase(ends[side in once], s=stop, r=stop + a)
         at, out = _stop_point(side, edge), edge.path.direction(edge.path.length / 2).outward()
         marks.append(LineMark("zip stop", line(*at.along(out, -5), *at.along(out, 5)), words, STOP))
     return tuple(sorted(marks, key=lambda m: m.path.start.x))

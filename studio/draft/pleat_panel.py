@@ -16,7 +16,7 @@ from .panel import panel
 from .piece import Dimension, Handle, Piece
 from .pleat_marks import PLEATS, PleatPanel, met, numbers, pleat_marks
 from .pleats import Pleats, whole_pleats
-from .ring import Place, Ring, meeting, opening_sides
+from .ring import Place, Ring
 from .shape import Shape, straight_sides
 
 ASIDE = 2
@@ -45,14 +45,13 @@ class Laid(Struct, frozen=True):
 def pleated_panels(brief: Brief, laid: Laid, stations: tuple[Station, ...]) -> tuple[Ring, tuple[Piece, ...]]:
     """The ring of panels and its pieces, each its own: numbered pleats lie the same way all round."""
     ring = tuple(Place(f"skirt-{k + 1}" if k else "skirt") for k in range(laid.panels))
-    meets, opens = meeting(ring), opening_sides(ring)
     deep = brief.finished_length
     pieces, first = [], 0
     for k, held in enumerate(whole_pleats(laid.pleats.count, laid.panels)):
         one = PleatPanel(laid.pleats, first, held, min(laid.pleats.bend or deep, deep), deep, laid.stitched)
         name = tr("Skirt") if laid.panels == 1 else spell(phrase("Skirt panel {k:count}", k=k + 1), "cm")
         shape = _shape(brief, laid, one, stations)
-        pieces.append(panel(brief, ring[k].piece, name, shape, meets=meets, opens=opens))
+        pieces.append(panel(brief, ring[k].piece, name, shape, ring))
         first += held
     return ring, tuple(pieces)
 

@@ -99,6 +99,16 @@ def opening_sides(ring: Ring) -> set[tuple[str, str]]:
     return {(ring[0].piece, ring[0].side(False)), (ring[-1].piece, ring[-1].side(True))}
 
 
+def open_once(ring: Ring) -> set[tuple[str, str]]:
+    """The pieces and sides that lie at the opening on one of their copies and in a seam on another, as the two sides of
+    a body whose halves are cut alike.
+    """
+    sewn = {
+        key for p, q in itertools.pairwise(ring) for key in ((p.piece, p.side(True)), (q.piece, q.side(False)))
+    }  # fmt: skip
+    return opening_sides(ring) & sewn
+
+
 def tops(ring: Ring, edge: str = "waist") -> tuple[Part, ...]:
     """The top edges of the ring in order."""
     return tuple(Part(p.piece, edge, p.mirrored) for p in ring)

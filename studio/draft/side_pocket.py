@@ -91,13 +91,14 @@ def _marked(brief: Brief, piece: Piece, sides: list[tuple[str, Path]], only: boo
     """
     lines: list[LineMark] = []
     spots: list[Spot] = []
-    top, wide, a = brief.pockets.top, brief.pockets.opening, brief.seams.allowance
+    top, wide = brief.pockets.top, brief.pockets.opening
     for side, seam in sides:
         for along, (at, way) in zip((top, top + wide), _mouth(seam, top, wide), strict=True):
             out = way.outward() if side == "right" else Point(-way.y, way.x)
             words = phrase("pocket, {d} below the seam", d=along)
             lines.append(LineMark("pocket", line(*at.along(out, -5), *at.along(out, 5)), words, MOVES))
-            spots.append(_notch(at, out, a, _edge_at(piece, side, along)))
+            edge = _edge_at(piece, side, along)
+            spots.append(_notch(at, out, piece.edge(edge).allowance, edge))
     if not lines:
         return piece
     notes = (*piece.notes, _said(piece, top + wide / 2)) if only else piece.notes

@@ -13,7 +13,7 @@ from .marks import Station, notch, on_both, upright
 from .match import match_marks
 from .panel import WAIST, WRAP_HEM, Level, panel
 from .piece import Dimension, Handle, LineMark, Piece, Spot
-from .ring import Ring, alone, meeting, opening_sides, paired, pairs, piece_id, piece_name
+from .ring import Ring, alone, paired, pairs, piece_id, piece_name
 from .shape import Shape, straight_sides
 
 MOST = 24
@@ -74,15 +74,14 @@ def straight_panels(
     `stations` are where the top meets the seam it is gathered to, and `below` where the foot meets the next tier.
     """
     ring = paired(panels.count, stem)
-    meets, opens = meeting(ring), opening_sides(ring)
     n = panels.count
     pieces = []
     for k in range(pairs(n)):
         once = alone(k, n)
         pieces.append(panel(
             brief, piece_id(k, n, stem), piece_name(k, n, name, brief.opening.place),
-            _shape(brief, panels, stations, k, level, below), meets=meets, opens=opens, cut=1 if once else 2,
-            mirrored=not once, level=level,
+            _shape(brief, panels, stations, k, level, below), ring, cut=1 if once else 2, mirrored=not once,
+            level=level,
         ))  # fmt: skip
     return ring, tuple(pieces)
 

@@ -17,8 +17,8 @@ from studio.draft.gore import Gore, fall, gore, lowest_flare, lowest_hip
 from studio.draft.gore_ring import Kind, gore_ring, gore_stations
 from studio.draft.hang import Hung, hang
 from studio.draft.marks import FIRST, Station, notch_on
-from studio.draft.panel import WRAP_HEM, panel
-from studio.draft.ring import Ring, meeting, opening_sides
+from studio.draft.panel import panel, side_notch
+from studio.draft.ring import Ring, opening_sides
 from studio.draft.shape import Shape
 from studio.geometry import TOUCH, Point, line
 from studio.words import phrase
@@ -147,8 +147,7 @@ def _piece(brief: Brief, skirt: Gored, cut: Cut, kind: Kind, ring: Ring) -> Piec
     opens = opening_sides(ring)
     opened = tuple(s for s in ("left", "right") if (kind.id, s) in opens and brief.stop > TOUCH)
     return panel(
-        brief, kind.id, kind.name, _shape(brief, skirt, cut, kind, opened), meets=meeting(ring), opens=opens,
-        cut=kind.cut, mirrored=kind.mirrored,
+        brief, kind.id, kind.name, _shape(brief, skirt, cut, kind, opened), ring, cut=kind.cut, mirrored=kind.mirrored,
     )  # fmt: skip
 
 
@@ -185,10 +184,7 @@ def _quarter(g: Gore, s: Station) -> LineMark:
 
 def _hip_notch(brief: Brief, g: Gore, side: str, opened: bool) -> Spot:
     """Where the hip line meets a side, so that gores are matched there; on the opening, where that reaches so far."""
-    wrapped = opened and brief.opening.kind == "wrap"
-    on = f"{side} opening" if wrapped or (opened and g.hip_along <= brief.stop) else side
-    path, along = (g.right, g.hip_along) if side == "right" else (g.left, g.side - g.hip_along)
-    return notch_on(path, along, WRAP_HEM if wrapped else brief.seams.allowance, on, HIP)
+    return side_notch(brief, side, g.right if side == "right" else g.left, g.hip_along, opened, HIP)
 
 
 def _sweep_handle(brief: Brief, skirt: Gored, cut: Cut, g: Gore) -> tuple[Handle, ...]:

@@ -15,8 +15,8 @@ from studio.draft.darted import Block, Quarter, Sizes, block
 from studio.draft.hang import Hung, hang
 from studio.draft.intake import MOST
 from studio.draft.marks import Station, notch_on, quarter_name
-from studio.draft.panel import panel
-from studio.draft.ring import Ring, halves, meeting, opening_sides
+from studio.draft.panel import panel, side_notch
+from studio.draft.ring import Ring, halves, opening_sides
 from studio.draft.shape import Shape
 from studio.draft.slit import slit, vent
 from studio.draft.stride import hang_of, stride_girth
@@ -147,7 +147,7 @@ def _stations(brief: Brief, cut: Block) -> tuple[Station, ...]:
 
 
 def _pieces(brief: Brief, skirt: Straight, cut: Block, ring: Ring) -> tuple[Piece, ...]:
-    meets, opens = meeting(ring), opening_sides(ring)
+    opens = opening_sides(ring)
     deep = slit_length(brief, skirt)
     pieces = []
     for id, name, quarter, place in (
@@ -156,18 +156,18 @@ def _pieces(brief: Brief, skirt: Straight, cut: Block, ring: Ring) -> tuple[Piec
     ):
         parted = brief.opening.place == place and brief.opening.kind != "none"
         whole = not parted and not (id == "back" and deep)
-        shape = _shape(brief, skirt, quarter, whole, id == ring[0].piece)
+        shape = _shape(brief, skirt, quarter, whole, id == ring[0].piece, (id, "left") in opens)
         if parted and lap(brief):
             shape = _lapped(brief, shape)
-        piece = panel(brief, id, name, shape, meets=meets, opens=opens, cut=1 if whole else 2, mirrored=not whole)
+        piece = panel(brief, id, name, shape, ring, cut=1 if whole else 2, mirrored=not whole)
         if id == "back" and deep:
             piece = (vent if skirt.slit == "vent" else slit)(brief, piece, deep)
         pieces.append(piece)
     return tuple(pieces)
 
 
-def _shape(brief: Brief, skirt: Straight, q: Quarter, whole: bool, first: bool) -> Shape:
-    a, length = brief.seams.allowance, brief.finished_length
+def _shape(brief: Brief, skirt: Straight, q: Quarter, whole: bool, first: bool, opened: bool) -> Shape:
+    length = brief.finished_length
     left = q.side.reversed()
     centre = line(*q.top.end, *q.hem.start)
     darts = [d.marks(governs=("skirt.hip_ease",)) for d in q.darts]
@@ -176,7 +176,7 @@ def _shape(brief: Brief, skirt: Straight, q: Quarter, whole: bool, first: bool) 
     if q.hip is not None:
         lines.append(LineMark("hip", q.hip, phrase("hip line, {d} below the seam", d=brief.hip_depth),
                               ("body.waist_to_hip",)))  # fmt: skip
-        spots.append(notch_on(left, left.length - q.hip_along, a, "left", ("body.waist_to_hip",)))
+        spots.append(side_notch(brief, "left", left, q.hip_along, opened, ("body.waist_to_hip",)))
     foot = left.start
     top = -brief.waistband.depth if brief.skirt.length_includes_band else 0.0
     sweep = phrase("{h:bare} from centre to side", h=q.hem.length)

@@ -39,6 +39,16 @@ def test_it_is_named(changes: dict[str, Any], says: str, remedy: dict[str, Any])
     assert [("stop", says, remedy)] == [(f.weight, spell(f.says, "cm"), f.remedy) for f in found]
 
 
+def test_a_wrap_wants_straight_edges():
+    """A straight skirt's sides are shaped over the hips and cut alike: a wrap opens at its back, or at its front."""
+    found = named("straight", opening__kind="wrap", opening__place="side")
+    assert [("stop", {"opening.place": "centre back"})] == [(f.weight, f.remedy) for f in found]
+    assert [] == [
+        f for p in ("centre back", "front") for f in named("straight", opening__kind="wrap", opening__place=p)
+    ]
+    assert [] == named("gored", opening__kind="wrap", opening__place="side")
+
+
 def test_pleats_cannot_be_faced():
     """A pleated waist is named as such."""
     found = named("pleated", waistband__kind="faced", fastening__kind="hook and bar")

@@ -10,6 +10,7 @@ from hypothesis import given, settings
 from studio.brief import Brief
 from studio.draft import Piece
 from studio.draft.darted import Sizes, block
+from studio.draft.side_pocket import down
 from studio.geometry import Path, Point
 from studio.sewing.order import sewing_order
 from studio.styles import rack
@@ -214,3 +215,18 @@ def test_no_body_makes_a_waist_run_away(waist: float, hip: float, deep: float, d
         assert box.height <= one.finished_length + 200
     sewn = sum(p.edge("waist").sewn * 2 for p in made.pieces if p.id in ("front", "back"))
     assert one.waist_seam == pytest.approx(sewn, abs=0.1)
+
+
+@pytest.mark.parametrize(("stop", "on"), [(250.0, "left opening"), (180.0, "left")])
+def test_a_side_zip_is_at_the_wearers_left(stop: float, on: str):
+    """Both sides of a piece are cut alike: the opening, and where it ends, say that they are the wearer's left. The
+    hip, 20 cm down, is notched on the opening where that reaches so far.
+    """
+    made = make_up(brief("straight", opening__place="side", opening__zip_stop=stop, lining__kind="straight"))
+    for id in ("back", "front", "lining-back", "lining-front"):
+        piece = made.draft.piece(id)
+        said = [*(m.words for m in piece.lines if m.role == "zip stop"), piece.edge("left opening").words]
+        assert 2 == len(said)
+        assert all(words and "on the wearer’s left" in words.text for words in said)
+        hip = [s for s in piece.spots if s.role == "notch" and abs(down(piece, "left").nearest(s.at)[0] - 200) < 30]
+        assert [on] == [s.on for s in hip]
