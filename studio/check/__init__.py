@@ -25,9 +25,10 @@ from .skirt import (
     seams_walk,
     stride,
 )
+from .zip_end import zip_above_hem
 
 RULES: tuple[Rule, ...] = (
-    can_be_sewn, opening_passes_hips, stop_above_hem, zip_long_enough, allowance_holds_zip,
+    can_be_sewn, opening_passes_hips, stop_above_hem, zip_above_hem, zip_long_enough, allowance_holds_zip,
     closed_girth_holds, hole_inside_extension, button_fits_band, band_needs_shape, interfacing_fits,
     seams_walk, notches_meet, length_leaves_a_skirt, gathers_too_bulky, first_turn_inside_hem, stride,
     hem_too_deep_for_curve, level_after_hanging,

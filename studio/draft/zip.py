@@ -30,6 +30,14 @@ def too_long(have: float, need: float) -> bool:
     return have > max(need, zip_sold(need)) + 1e-9
 
 
+def zip_end(opening: Opening, stop: float) -> float:
+    """How far below the waist seam the zip ends, mm: as it is sold, or where a longer one is cut."""
+    need, have = shortest_zip(opening, stop), opening.zip_on_hand
+    if have is None:
+        return max(need, zip_sold(need))
+    return min(have, need + BELOW_TACK) if too_long(have, need) else max(have, need)
+
+
 def zip_notion(opening: Opening, stop: float) -> Notion:
     """The zip to buy, or the one on hand and where to shorten it."""
     need = shortest_zip(opening, stop)

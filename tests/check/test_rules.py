@@ -26,6 +26,7 @@ WRONG: list[tuple[str, dict[str, Any], str, str]] = [
     ("opening-passes-hips", {"body__hip": None}, "note", "Without a hip measurement the opening cannot be checked."),
     ("opening-passes-hips", {"skirt__fullness": 1.2}, "stop", "The skirt measures 85.2 cm round; hips of 96.0 cm need 98.0 cm."),
     ("stop-above-hem", {"skirt__length": 200.0}, "stop", "The zip stop at 20.0 cm leaves no seam above the hem, which is 20.0 cm down."),
+    ("zip-above-hem", {"skirt__length": 230.0}, "doubt", "The zip ends 23.0 cm down, and the hem is turned up from 19.0 cm on."),
     ("zip-long-enough", {"opening__zip_on_hand": 200.0}, "doubt", "The zip on hand is 20.0 cm; this opening needs 22.5 cm."),
     ("zip-long-enough", {"opening__zip_on_hand": 300.0}, "note", "The zip on hand is 7.5 cm longer than it need be: bar-tack it at 22.5 cm and cut below."),
     ("allowance-holds-zip", {"opening__kind": "lapped", "seams__allowance": 10.0}, "doubt", "A lapped zip wants a seam allowance of 1.5 cm; this one is 1.0 cm."),
