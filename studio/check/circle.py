@@ -3,9 +3,11 @@
 import math
 from collections.abc import Iterator
 
+from studio.brief.hems import usual_hem
 from studio.draft import Edge, Piece
 from studio.geometry import Arc, Curve
-from studio.words import phrase
+from studio.styles.style import Edit
+from studio.words import Phrase, phrase
 
 from .finding import Finding, Worked, within
 
@@ -20,7 +22,8 @@ def hem_too_deep_for_curve(w: Worked) -> Iterator[Finding]:
     """A hem turned up along a curve has too much edge: its depth times the angle that it turns through, 2πf·h on
     f of a circle, whatever the radius (derived). What is more than the cloth eases in is a doubt.
 
-    The remedy is the deepest hem that eases in, in whole millimetres.
+    The remedy is the hem that suits the skirt, 2 to 2.5 cm on a flared one and 0.6 to 1.5 on a circle (common
+    practice; 4-H L-87 gives bounds that agree); where even that is too deep, the deepest that eases in.
     """
     hems = [(p, e, sum(_turn(c) for c in e.path.curves)) for p in w.draft.pieces for e in p.edges if e.hem]
     share, piece = max(((turn / e.path.length, p) for p, e, turn in hems), key=lambda one: one[0], default=(0.0, None))
@@ -28,16 +31,23 @@ def hem_too_deep_for_curve(w: Worked) -> Iterator[Finding]:
     if piece is None or hem * share <= EASED + 1e-9:
         return
     more = hem * sum(turn * p.cut * (2 if p.on_fold else 1) for p, _, turn in hems)
-    most = float(math.floor(EASED / share + 1e-9))
+    edit, does = _shallower(w, EASED / share)
     says = phrase("Turned up {h}, the hem’s edge is {x} too long for its curve.", h=hem, x=more)
-    fits = within(w, "seams.hem", most)
-    remedy = {"seams.hem": most}
-    if w.brief.seams.first_turn > most / 2:
-        remedy["seams.first_turn"] = float(math.floor(most / 2))
-    yield Finding(
-        "hem-too-deep-for-curve", "doubt", says, "seams.hem", piece.id,
-        remedy if fits else None, phrase("Hem {m}", m=most) if fits else None,
-    )  # fmt: skip
+    yield Finding("hem-too-deep-for-curve", "doubt", says, "seams.hem", piece.id, edit, does)
+
+
+def _shallower(w: Worked, most: float) -> tuple[Edit | None, Phrase | None]:
+    """The usual hem, or the deepest of `most` mm, in whole millimetres."""
+    usual = usual_hem(w.brief.skirt.flare, w.brief.seams.hem_kind, w.brief.cloth.weight)
+    if usual <= most + 1e-9:
+        return {"seams.hem": None}, phrase("Hem {m}", m=usual)
+    deep = float(math.floor(most + 1e-9))
+    if not within(w, "seams.hem", deep):
+        return None, None
+    edit = {"seams.hem": deep}
+    if w.brief.seams.first_turn > deep / 2:
+        edit["seams.first_turn"] = float(math.floor(deep / 2))
+    return edit, phrase("Hem {m}", m=deep)
 
 
 def level_after_hanging(w: Worked) -> Iterator[Finding]:

@@ -252,3 +252,13 @@ def test_sweep_is_dragged_at_the_corner():
     handle = next(h for h in piece.handles if h.path == "skirt.sweep")
     assert handle.at.distance(piece.edge("hem").path.start) < 6
     assert 12.0 == handle.gain
+
+
+def test_a_hem_too_deep_for_its_curve_becomes_the_usual():
+    """Gores are turned up 2 to 2.5 cm (common practice, no source; at most 1 1/2 in in Oregon State Univ. Extension
+    4-H L-87), not as deep as the cloth just eases in.
+    """
+    one = brief("gored", seams__hem=60.0)
+    (deep,) = (f for f in make_up(one).findings if f.rule == "hem-too-deep-for-curve")
+    assert deep.remedy is not None
+    assert 20 <= rack.edit(one, deep.remedy).hem <= 25
