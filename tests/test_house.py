@@ -94,15 +94,17 @@ def ends(seam_side: tuple, pieces: dict[str, Piece]) -> list[float]:
 
 
 def check_notches(docket: Docket) -> None:
-    """Every notch of a seam round the waist or between tiers meets a notch or a join on the other side."""
+    """Every notch of a seam round the waist, between tiers or between panels meets a notch or a join on the other side;
+    those of a pocket meet its bag's.
+    """
     pieces = {p.id: p for p in docket.pieces}
     for seam in docket.draft.seams:
-        if seam.name not in ("waist", "tier"):
+        if seam.name not in ("waist", "tier", "join"):
             continue
         both = [(seam.one, seam.other), (seam.other, seam.one)]
         for side, other in both:
-            there = [*notches(other, pieces), *ends(other, pieces)]
-            for n in notches(side, pieces):
+            there = [*notches(other, pieces, "pockets.top"), *ends(other, pieces)]
+            for n in notches(side, pieces, "pockets.top"):
                 assert min(abs(n - t) for t in there) < 0.1, (seam.name, n)
 
 

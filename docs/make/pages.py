@@ -15,6 +15,28 @@ from studio.styles import rack
 DOCS = Path(__file__).parents[1]
 WEIGHTS = """A **stop** holds back export until you say to go on; a **doubt** wants a look; a **note** is worth knowing.
 """
+BUILT = """What is drafted so that it cannot be otherwise has no finding; a test holds it.
+
+## square-at-seams
+
+Waist and hem meet every seam square, to half a degree, so that across the seam the line runs on: the shapes are drawn
+from that (`tests/styles/test_square.py`). A full circle in one piece is the exception: its slit takes an allowance from
+the circle, and beside it the corner is off by asin(a / r), 7.5 degrees at a usual waist.
+
+## notches-meet, between panels
+
+What is notched on one side of a seam is notched on the other from the same number (`tests/test_house.py`,
+`check_notches`). A pocket's notches meet its bag's.
+
+## one-way-respected
+
+On one-way cloth no piece is ever laid upside down (`tests/cloth/test_lay.py`, `test_one_way_cloth_has_one_top`).
+
+## scale-will-be-checked
+
+Every print begins with squares in both units to measure before anything is cut (`tests/paper/test_first_page.py`, read
+back at true scale in `tests/paper/test_pdf.py`).
+"""
 
 
 def rules_page() -> str:
@@ -23,7 +45,7 @@ def rules_page() -> str:
     for rule in RULES:
         words = inspect.getdoc(rule) or ""
         parts.append(f"## {rule_name(rule)}\n\n{_joined(words)}\n")
-    return "\n".join(parts)
+    return "\n".join([*parts, "# Held by construction\n", _joined(BUILT.strip()) + "\n"])
 
 
 def numbers_page() -> str:

@@ -31,15 +31,15 @@ def walked(side: tuple[Part, ...], pieces: Mapping[str, Piece]) -> float:
     return sum(_edge(p, pieces).sewn for p in side)
 
 
-def notches(side: tuple[Part, ...], pieces: Mapping[str, Piece]) -> list[float]:
-    """Sewn distance of each notch from the seam's first end, mm, in order."""
+def notches(side: tuple[Part, ...], pieces: Mapping[str, Piece], but: str = "") -> list[float]:
+    """Sewn distance of each notch from the seam's first end, mm, in order; those that a brief path governs left out."""
     found: list[float] = []
     begun = 0.0
     for part in side:
         edge = _edge(part, pieces)
         size = edge.sewn
         for spot in pieces[part.piece].spots:
-            if spot.role == "notch" and spot.on == part.edge:
+            if spot.role == "notch" and spot.on == part.edge and but not in spot.governs:
                 along = edge.sewn_at(edge.path.nearest(spot.at)[0])
                 found.append(begun + (size - along if part.back else along))
         begun += size
