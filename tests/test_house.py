@@ -172,7 +172,24 @@ def check_sews_to(docket: Docket) -> None:
             assert e.sews_to in names | {"", "zip"}, (piece.id, e.name, e.sews_to)
 
 
-CHECKS = (check_outlines, check_walks, check_notches, check_pieces, check_sews_to, check_joins, check_spots)
+def check_findings(docket: Docket) -> None:
+    """Every finding points at a number that is shown, or at the choice that hides it."""
+    known = rack.declarations(docket.brief)
+    for finding in docket.findings:
+        assert finding.where in known, finding
+        assert rack.applies(docket.brief, known[finding.where]), finding
+
+
+CHECKS = (
+    check_outlines,
+    check_walks,
+    check_notches,
+    check_pieces,
+    check_sews_to,
+    check_joins,
+    check_spots,
+    check_findings,
+)
 
 
 @each_style

@@ -2,6 +2,8 @@
 
 from msgspec.structs import replace
 
+from studio.styles import rack
+
 from .as_typed import as_typed
 from .band import band_needs_shape, closed_girth_holds, interfacing_fits
 from .body import hip_smaller_than_waist, measurement_unusual
@@ -10,6 +12,7 @@ from .buttons import button_fits_band, hole_inside_extension
 from .circle import hem_too_deep_for_curve, level_after_hanging
 from .cloth import cloth_on_hand_suffices, pieces_fit_cloth
 from .finding import WEIGHTS, Finding, Rule, Weight, Worked, rule_name
+from .gathers import gathers_too_bulky
 from .held import held_on_cloth
 from .lining import lining_can_hang, lining_fits_cloth, lining_leaves_length, lining_lets_step
 from .match import print_matches_at_seam
@@ -19,7 +22,6 @@ from .pockets import patch_fits, pocket_at_side_seam, pocket_clear_of_opening
 from .sewable import can_be_sewn
 from .skirt import (
     first_turn_inside_hem,
-    gathers_too_bulky,
     length_leaves_a_skirt,
     notches_meet,
     seams_walk,
@@ -45,8 +47,19 @@ RULES: tuple[Rule, ...] = (
 
 def findings(worked: Worked) -> tuple[Finding, ...]:
     """What all rules find, heaviest first."""
-    found = [_on_a_piece(worked, f) for rule in RULES for f in rule(worked)]
+    found = [_on_a_piece(worked, _in_sight(worked, f)) for rule in RULES for f in rule(worked)]
     return tuple(sorted(found, key=lambda f: WEIGHTS.index(f.weight)))
+
+
+def _in_sight(worked: Worked, finding: Finding) -> Finding:
+    """What is said of a number that does not apply stands at the choice that hides it."""
+    known, path = rack.declarations(worked.brief), finding.where
+    while path in known and not rack.applies(worked.brief, known[path]) and known[path].when:
+        path = next(
+            p for p, values in known[path].when
+            if str(rack.value(worked.brief, p)) not in values or not rack.applies(worked.brief, known[p])
+        )  # fmt: skip
+    return finding if path == finding.where else replace(finding, where=path)
 
 
 def _on_a_piece(worked: Worked, finding: Finding) -> Finding:

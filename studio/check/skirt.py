@@ -3,70 +3,15 @@
 import math
 from collections.abc import Iterator
 from itertools import accumulate
-from typing import Any
 
 from studio.draft import notches, walked
-from studio.draft.gathers import open_gap
 from studio.draft.seam import WALKS
 from studio.draft.stride import hang_of, stride_girth
 from studio.styles import rack
-from studio.words import Phrase, phrase, tr
+from studio.words import phrase, tr
 
 from .finding import Finding, Worked, edit_words
-from .opening import OVER_HIPS
 from .sewable import banded
-
-MOST_GATHERS = ((60.0, 3.0), (150.0, 2.5), (350.0, 2.0), (math.inf, 1.5))
-"""Up to this weight (g/m²) cloth gathers to at most this ratio: sheer, light, medium, heavy
-(common practice, no source)."""
-UNKNOWN_WEIGHT = 3.0
-
-
-def gathers_too_bulky(w: Worked) -> Iterator[Finding]:
-    """The heavier the cloth, the less of it goes into the seam; with no weight known, three times is the limit.
-
-    The quarters beside the opening are judged: part of them lies flat, so the rest is drawn up more. The remedy is
-    the fullness that gathers just so.
-    """
-    if not w.draft.has("tightest_ratio"):
-        return
-    grams, ratio = w.brief.cloth.weight, w.draft.fact("tightest_ratio")
-    most = UNKNOWN_WEIGHT if grams is None else next(r for g, r in MOST_GATHERS if grams <= g)
-    if ratio <= most + 1e-9:
-        return
-    if grams is None:
-        says = phrase(
-            "Beside the opening the cloth is gathered {r:ratio} to 1; more than {m:ratio} is bulky in most cloth.",
-            r=ratio,
-            m=most,
-        )
-    else:
-        says = phrase(
-            "Beside the opening the cloth is gathered {r:ratio} to 1; at {g:count} g/m² more than {m:ratio} is bulky.",
-            r=ratio, g=round(grams), m=most,
-        )  # fmt: skip
-    remedy, does = _less(w, most)
-    yield Finding("gathers-too-bulky", "doubt", says, _fullness(w), "skirt", remedy, does)
-
-
-def _fullness(w: Worked) -> str:
-    """Where this style says how full it is."""
-    known = rack.declarations(w.brief)
-    return next((p for p in ("skirt.fullness", "skirt.ratio", "skirt.fraction") if p in known), "skirt.style")
-
-
-def _less(w: Worked, most: float) -> tuple[dict[str, Any] | None, Phrase | None]:
-    """The fullness that gathers just so, where fullness is what the maker sets and the hips still pass."""
-    if "skirt.fullness" not in rack.declarations(w.brief):
-        return None, None
-    seam, gap = w.brief.waist_seam, open_gap(w.brief)
-    fullness = math.floor((most * (seam - 4 * gap) + 4 * gap) / seam * 20 + 1e-9) / 20
-    if fullness * seam < (w.brief.body.hip or 0) + OVER_HIPS:
-        return None, None
-    less = {"skirt.fullness": fullness}
-    if getattr(w.brief.skirt, "whole_widths", False):
-        less |= {"skirt.whole_widths": False}
-    return less, phrase("Fullness {f:ratio}", f=fullness)
 
 
 def seams_walk(w: Worked) -> Iterator[Finding]:

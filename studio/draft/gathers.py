@@ -1,6 +1,7 @@
 """Gather rows: where they lie, where they start, break and stop."""
 
 import itertools
+import math
 
 from studio.brief import Brief
 from studio.geometry import TOUCH, line
@@ -77,6 +78,25 @@ def gather_ratio(flat_width: float, closed: float, end_gap: float) -> float:
 def tightest_ratio(flat_width: float, closed: float, end_gap: float) -> float:
     """Cloth to band in the quarter beside the opening, which has the flat end in it, so the rest is drawn up more."""
     return (flat_width / 4 - end_gap) / (closed / 4 - end_gap)
+
+
+def loosest(most: float, sewn: float, end_gap: float) -> float:
+    """The flat width, so many times the seam of `sewn` mm, that is drawn up `most` to 1 beside the opening."""
+    return (most * (sewn - 4 * end_gap) + 4 * end_gap) / sewn
+
+
+TWENTIETHS = 20
+"""Remedies set fullness, ratios and parts of a circle in steps of so many to 1."""
+
+
+def raised(times: float) -> float:
+    """A fullness, a ratio or a part of a circle, up to the next twentieth."""
+    return math.ceil(times * TWENTIETHS - 1e-9) / TWENTIETHS
+
+
+def lowered(times: float) -> float:
+    """The same, down to the last twentieth."""
+    return math.floor(times * TWENTIETHS + 1e-9) / TWENTIETHS
 
 
 def stitch_length(weight: float | None) -> float:

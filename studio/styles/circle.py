@@ -13,7 +13,7 @@ from studio.brief.declare import mm, times, whole
 from studio.draft import Draft, Fact, drawn
 from studio.draft.circle_cut import Cut, cut_circle
 from studio.draft.circle_panels import circle_panels
-from studio.draft.gathers import gather_facts, sections
+from studio.draft.gathers import gather_facts, loosest, lowered, open_gap, raised, sections
 from studio.draft.hang import Hung, hang
 from studio.draft.making import Making, Shown
 from studio.draft.marks import stations
@@ -104,7 +104,17 @@ def _wider(brief: Brief, skirt: Circle, girth: float, depth: float) -> Edit | No
     """
     seam, spread = brief.waist_seam, 2 * math.pi * depth
     exact = (girth - seam) / spread if girth <= seam + spread else girth / (seam + spread)
-    fraction = max(math.ceil(exact * 20 - 1e-9) / 20, 0.25)
+    fraction = max(raised(exact), 0.25)
+    return _cut_from(brief, skirt, fraction)
+
+
+def looser(brief: Brief, skirt: Circle, most: float) -> Edit | None:
+    """The fraction that is gathered just so, rounded down to a twentieth: above a full circle it is the ratio."""
+    return _cut_from(brief, skirt, max(1.0, lowered(loosest(most, brief.waist_seam, open_gap(brief)))))
+
+
+def _cut_from(brief: Brief, skirt: Circle, fraction: float) -> Edit | None:
+    """The edit to a fraction, in as many panels as the cloth wants; none that would not fit it."""
     for panels in dict.fromkeys((skirt.panels, 0)):
         if cut_circle(brief, fraction, skirt.bias_relief, panels).fits:
             return {"skirt.fraction": fraction} | ({"skirt.panels": 0} if panels != skirt.panels else {})
@@ -138,6 +148,6 @@ INSIDE = 3.0
 ICON = "M7 3h6v2h-6z M7 5c-1 4-3 7.5-5.5 9.5c2.8 3.2 14.2 3.2 17 0c-2.5-2-4.5-5.5-5.5-9.5"
 
 STYLE = Style(
-    Circle, draft, girth, icon=ICON, widen=widened, clear=cleared, making=making,
+    Circle, draft, girth, icon=ICON, widen=widened, clear=cleared, loosen=looser, making=making,
     uses=lambda skirt: ("gathers",) if skirt.fraction > 1 else (),
 )  # fmt: skip

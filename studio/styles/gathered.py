@@ -1,13 +1,12 @@
 """The gathered skirt: straight panels drawn up to a band.  T = fullness × B."""
 
 # fmt: off
-import math
 from typing import Annotated, Literal
 
 from studio.brief import Brief, Skirt
 from studio.brief.declare import one_of, times, whole, yes_no
 from studio.draft import Draft, Fact
-from studio.draft.gathers import gather_facts, sections
+from studio.draft.gathers import gather_facts, loosest, lowered, open_gap, raised, sections
 from studio.draft.hang import Hung, hang
 from studio.draft.marks import stations
 from studio.draft.match import matched, matches_along
@@ -66,9 +65,15 @@ def girth(brief: Brief, skirt: Gathered, _depth: float) -> float:
 
 def fuller(brief: Brief, _skirt: Gathered, girth: float) -> Edit:
     """The fullness that gives a girth, rounded up to a twentieth."""
-    return {"skirt.fullness": math.ceil(girth / brief.waist_seam * 20 - 1e-9) / 20, "skirt.panels": 0}
+    return {"skirt.fullness": raised(girth / brief.waist_seam), "skirt.panels": 0}
+
+
+def looser(brief: Brief, skirt: Gathered, most: float) -> Edit:
+    """The fullness that is gathered just so, rounded down to a twentieth."""
+    edit = {"skirt.fullness": lowered(loosest(most, brief.waist_seam, open_gap(brief)))}
+    return edit | ({"skirt.whole_widths": False} if skirt.whole_widths else {})
 
 
 ICON = "M6.5 3h7v2h-7z M6.5 5c-.8 4.5-2.8 8-3.5 12h14c-.7-4-2.7-7.5-3.5-12 M8.3 5.5l-.8 4 M10 5.5v5.5 M11.7 5.5l.8 4"
 
-STYLE = Style(Gathered, draft, girth, icon=ICON, widen=fuller, clear=fuller, uses=lambda _: ("gathers",))
+STYLE = Style(Gathered, draft, girth, icon=ICON, widen=fuller, clear=fuller, loosen=looser, uses=lambda _: ("gathers",))

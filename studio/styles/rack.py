@@ -119,6 +119,11 @@ def cleared(brief: Brief, girth: float) -> Edit | None:
     return _typed(brief, RACK[style_of(brief)].clear(brief, brief.skirt, girth))
 
 
+def loosened(brief: Brief, most: float) -> Edit | None:
+    """The edit after which no seam of the skirt is gathered more than `most` to 1."""
+    return _typed(brief, RACK[style_of(brief)].loosen(brief, brief.skirt, most))
+
+
 def _typed(brief: Brief, edit: Edit | None) -> Edit | None:
     """The edit, if the form itself would take every number in it."""
     known = declarations(brief)

@@ -14,7 +14,7 @@ Edit: TypeAlias = Mapping[str, Any]
 """Other values at some paths of the brief."""
 
 
-def _none(_brief: Brief, _skirt: Any, _girth: float) -> None:
+def _none(_brief: Brief, _skirt: Any, _wanted: float) -> None:
     return None
 
 
@@ -23,9 +23,10 @@ class Style(Struct, Generic[S], frozen=True):
 
     `draft` drafts it. `girth` is the girth of the skirt, mm, so far below the waist seam, pleats and gathers let out.
     `widen` gives the edit that makes the hem's girth at least so many mm, and `clear` the one that makes the skirt's
-    girth at hip depth so; both are None where no number of the style does it. `uses` names the shared sections of the
-    form that this skirt needs beyond those all skirts have ("gathers"), and `making` the steps of sewing it that
-    other skirts do not have. `icon` is its silhouette: strokes in a square of 20 units, as SVG path data.
+    girth at hip depth so; `loosen` the one after which nothing is gathered more than so many to 1. Each is None where
+    no number of the style does it. `uses` names the shared sections of the form that this skirt needs beyond those all
+    skirts have ("gathers"), and `making` the steps of sewing it that other skirts do not have. `icon` is its
+    silhouette: strokes in a square of 20 units, as SVG path data.
     """
 
     record: type[S]
@@ -34,6 +35,7 @@ class Style(Struct, Generic[S], frozen=True):
     icon: str
     widen: Callable[[Brief, S, float], Edit | None] = _none
     clear: Callable[[Brief, S, float], Edit | None] = _none
+    loosen: Callable[[Brief, S, float], Edit | None] = _none
     uses: Callable[[S], tuple[str, ...]] = lambda _: ()
     making: Callable[[Brief, S, Draft], tuple[Making, ...]] = lambda _brief, _skirt, _draft: ()
 

@@ -2,6 +2,7 @@
 
 # fmt: off
 import math
+from itertools import accumulate
 from typing import Annotated, Literal
 
 from msgspec.structs import replace
@@ -9,7 +10,7 @@ from msgspec.structs import replace
 from studio.brief import Brief, Skirt
 from studio.brief.declare import When, mm, one_of, times, whole
 from studio.draft import Draft, Drawn, Fact, drawn
-from studio.draft.gathers import gather_facts
+from studio.draft.gathers import TWENTIETHS, gather_facts, loosest, lowered, open_gap, raised
 from studio.draft.hang import Hung, hang
 from studio.draft.match import matched, matches_along
 from studio.draft.straight_panel import MOST, Panels, cloth_room, panel_count
@@ -203,19 +204,37 @@ def _wider(brief: Brief, skirt: Tiered, girth: float, tier: int, join: int) -> E
     seam = brief.waist_seam
     if skirt.ratios == "typed":
         others = math.prod(_ratios(brief, skirt)[: tier + 1]) / _ratios(brief, skirt)[join]
-        edit: Edit = {f"skirt.ratio_{join + 1}": _rounded(girth / seam / others)}
+        edit: Edit = {f"skirt.ratio_{join + 1}": raised(girth / seam / others)}
     else:
         more = {"skirt.ratios": "same"} if skirt.ratios != "same" else {}
-        edit = {"skirt.ratio": _rounded((girth / seam) ** (1 / (tier + 1))), **more}
+        edit = {"skirt.ratio": raised((girth / seam) ** (1 / (tier + 1))), **more}
     after = replace(skirt, **{path.removeprefix("skirt."): value for path, value in edit.items()})
     room, a = cloth_room(brief, skirt.cut), brief.seams.allowance
     return edit if all(panel_count(wide, room, a) <= MOST for wide in widths(brief, after)) else None
 
 
-def _rounded(ratio: float) -> float:
-    return math.ceil(ratio * 20 - 1e-9) / 20
+def looser(brief: Brief, skirt: Tiered, most: float) -> Edit:
+    """The ratio that is gathered just so at every join, or where they are typed each that is gathered more; rounded
+    down to a twentieth.
+    """
+    tops = list(accumulate(depths(brief, skirt), initial=0.0))
+    if skirt.ratios != "typed":
+        ratio = lowered(most)
+        while ratio > 1 and any(
+            ratio > loosest(most, brief.waist_seam * ratio**k, open_gap(brief, tops[k])) + 1e-9
+            for k in range(skirt.tiers)
+        ):  # fmt: skip
+            ratio = lowered(ratio - 1 / TWENTIETHS)
+        return {"skirt.ratio": ratio} | ({} if skirt.ratios == "same" else {"skirt.ratios": "same"})
+    edit, seam = {}, brief.waist_seam
+    for k, ratio in enumerate(_ratios(brief, skirt)):
+        held = max(1.0, lowered(loosest(most, seam, open_gap(brief, tops[k]))))
+        if ratio > held:
+            edit[f"skirt.ratio_{k + 1}"] = held
+        seam *= min(ratio, held)
+    return edit
 
 
 ICON = "M6.5 3h7v2h-7z M6.5 5l-1 3.5h9l-1-3.5 M5.5 8.5l-1.3 4h11.6l-1.3-4 M4.2 12.5l-1.7 4.5h15l-1.7-4.5"
 
-STYLE = Style(Tiered, draft, girth, icon=ICON, widen=widened, clear=cleared, uses=lambda _: ("gathers",))
+STYLE = Style(Tiered, draft, girth, icon=ICON, widen=widened, clear=cleared, loosen=looser, uses=lambda _: ("gathers",))
