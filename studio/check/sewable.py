@@ -1,12 +1,10 @@
 """What cannot be sewn as it is asked for, with the nearest that can."""
 
-import math
 from collections.abc import Iterator
 from typing import Any
 
 from studio.brief.conditions import BANDS, ZIPS
 from studio.draft import Draft, Edge, Piece
-from studio.draft.bands.contour import most_less
 from studio.draft.placket import LEAST
 from studio.styles import rack
 from studio.styles.style import Edit
@@ -25,8 +23,8 @@ def can_be_sewn(w: Worked) -> Iterator[Finding]:
 
     Elastic goes round in one piece. A placket wants a band that laps over it, as wide as its strips. An edge without
     a band is hooked, for it takes no buttons, nor snaps where its ends only meet. A facing lies flat, so nothing
-    gathered or pleated can be faced. A shaped band is a band still: its top edge may be only so much shorter. Sides
-    that are cut alike and shaped over the hips cannot be a wrap on the left and a seam on the right.
+    gathered or pleated can be faced. Sides that are cut alike and shaped over the hips cannot be a wrap on the left and
+    a seam on the right.
     """
     band, opening = w.brief.waistband, w.brief.opening.kind
     if band.kind == "elastic" and opening != "none":
@@ -43,11 +41,6 @@ def can_be_sewn(w: Worked) -> Iterator[Finding]:
         says = phrase("A placket as narrow as the extension of {x} cannot be turned; {n} can.", x=w.brief.lap, n=LEAST)
         remedy = {"waistband.extension": USUAL_LAP}
         yield _stop(w, "waistband.extension", says, remedy, phrase("Extension {x}", x=USUAL_LAP))
-    if band.kind == "contour" and band.upper_less > (most := most_less(w.brief)):
-        says = phrase("A band of {w} cannot be {l} shorter at its top; {m} is the most.", w=band.width,
-                      l=band.upper_less, m=most)  # fmt: skip
-        less = float(math.floor(most))
-        yield _stop(w, "waistband.upper_less", says, {"waistband.upper_less": less}, phrase("Shorter by {l}", l=less))
 
 
 OPENING = " opening"

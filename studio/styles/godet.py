@@ -49,7 +49,7 @@ def draft(brief: Brief, skirt: Godet) -> Draft:
     sweep = Fact("hem_sweep", "Hem sweep", found.sweep)
     facts = tuple(sweep if f.name == sweep.name else f for f in hung.facts)
     pieces = (*gores, _godet(brief, skirt, found, parted))
-    held = (*hung.drawn, *_kept(skirt, found))
+    held = (*hung.drawn, *_kept(brief, skirt, found))
     return hang(brief, replace(hung, pieces=pieces, seams=seams, facts=facts, drawn=held))
 
 
@@ -70,20 +70,23 @@ class Godets(Struct, frozen=True):
 
 
 def godets(brief: Brief, skirt: Godet) -> Godets:
-    """As high as asked, as far as the opening leaves a seam above them; as wide as asked, but never more than a third
-    of a circle, which still can be set into a seam; one for each seam that is there at their height: a wrap and a very
-    short skirt have none at the opening.
+    """As high as asked, as far as the opening, or on a wrap the waist, leaves a seam above them; as wide as asked, but
+    never more than a third of a circle, which still can be set into a seam; one for each seam that is there at their
+    height: a wrap and a very short skirt have none at the opening.
     """
     cut = gored.gores(brief, skirt)
     side = cut.gores[0].side  # all are alike
-    high = min(skirt.godet_height, max(side - min(brief.stop, side / 2) - LEFT, side / 5))
+    stop = 0.0 if brief.opening.kind == "wrap" else brief.stop  # its free edges take no godet
+    high = min(skirt.godet_height, max(side - min(stop, side / 2) - LEFT, side / 5))
     opened = brief.opening.kind == "wrap" or brief.stop > side - high - TOUCH
     return Godets(high, min(skirt.godet_width, math.pi * high * 2 / 3), skirt.gores - opened, cut.hem)
 
 
-def _kept(skirt: Godet, found: Godets) -> Iterator[Drawn]:
+def _kept(brief: Brief, skirt: Godet, found: Godets) -> Iterator[Drawn]:
     """A godet as high and as wide as it can be."""
-    text = "A godet {asked} high would reach the opening; this one is {made} high."
+    text = "A godet {asked} high would reach the waist; this one is {made} high."
+    if brief.opening.kind not in ("wrap", "none"):
+        text = "A godet {asked} high would reach the opening; this one is {made} high."
     yield from drawn("skirt.godet_height", skirt.godet_height, found.high, text)
     text = "The godet asked is {asked} wide; one {h} high can be {made}."
     yield from drawn("skirt.godet_width", skirt.godet_width, found.wide, text, h=found.high)

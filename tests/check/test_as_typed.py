@@ -28,6 +28,9 @@ CASES: list[tuple[str, dict[str, Any], str, str, dict[str, Any]]] = [
     ("godet", {"skirt__godet_height": 900.0},
      "A godet 90.0 cm high would reach the opening; this one is 40.4 cm high.", "skirt.godet_height",
      {"skirt.godet_height": 403.0}),
+    ("godet", {"skirt__godet_height": 900.0, "opening__kind": "wrap"},
+     "A godet 90.0 cm high would reach the waist; this one is 60.5 cm high.", "skirt.godet_height",
+     {"skirt.godet_height": 604.0}),
     ("straight", {"skirt__slit": "slit", "skirt__slit_length": 900.0},
      "The slit asked is 90.0 cm; the seam below the opening has room for 39.0 cm.", "skirt.slit_length",
      {"skirt.slit_length": 390.0}),
@@ -87,6 +90,11 @@ def test_drawn_in_numbers_are_said(style: str, changes: dict[str, Any], says: st
 def test_usual_numbers_are_as_typed(style: str):
     """The usual skirt of every style is drafted just as it is asked."""
     assert [] == said(style, {})
+
+
+def test_a_wrap_leaves_godets_as_high_as_typed():
+    """A wrap's free edges take no godet, and there is no zip stop for the others to keep clear of."""
+    assert [] == said("godet", {"opening__kind": "wrap"})
 
 
 def test_a_low_godet_is_as_low_as_it_was_typed():
