@@ -55,7 +55,12 @@ class Brief(Record, frozen=True):
         """
         if self.waistband.kind == "elastic":
             return max(self.closed, self.hips + ELASTIC_OVER)
-        return self.closed + (self.opening.overlap if self.opening.kind == "wrap" else 0.0)
+        return self.closed + self.over
+
+    @property
+    def over(self) -> float:
+        """How far the edges of a wrap lie over each other at the waist (mm); 0 where the skirt opens otherwise."""
+        return self.opening.overlap if self.opening.kind == "wrap" else 0.0
 
     @property
     def lap(self) -> float:

@@ -41,7 +41,7 @@ def stations(brief: Brief, sections: int = 4) -> tuple[Station, ...]:
 
     A wrap's edges lie half the overlap to either side of the opening's place, which is then marked too.
     """
-    over = brief.opening.overlap if brief.opening.kind == "wrap" else 0.0
+    over = brief.over
     ring = brief.waist_seam - over
     quarters = {over / 2 + ring * k / 4: quarter_name(brief, k) for k in range(5)}
     breaks = {brief.waist_seam * k / sections: "" for k in range(1, sections)}

@@ -83,7 +83,7 @@ def hung(brief: Brief, skirt: Gored) -> Hung:
 
 def gores(brief: Brief, skirt: Gored) -> Cut:
     """Every gore: the waist shared equally, the hips by the balance, all sides equally long so that seams walk."""
-    over = lap(brief)
+    over = brief.over  # as much at hips and hem as at the waist
     hip = brief.hips + skirt.hip_ease + over
     if brief.waistband.kind == "elastic":
         hip = max(hip, brief.waist_seam)
@@ -95,7 +95,7 @@ def gores(brief: Brief, skirt: Gored) -> Cut:
 
 def kept(brief: Brief, skirt: Gored, cut: Cut) -> Iterator[Drawn]:
     """A sweep that so many gores cannot take, ease that the waist gives anyhow, a flare that cannot begin there."""
-    over = lap(brief)
+    over = brief.over
     text = "The sweep asked is {asked}; {n:count} gores so long can take {made}."
     if cut.hem - over > skirt.sweep:
         text = "The sweep asked is {asked}; {n:count} gores so long need {made}."
@@ -111,11 +111,6 @@ def kept(brief: Brief, skirt: Gored, cut: Cut) -> Iterator[Drawn]:
         yield from drawn("skirt.flare_from", skirt.flare_from, made, text,
                          instead={"skirt.flare_from": None} if above else None,
                          does=phrase("Flare from the hips") if above else None)  # fmt: skip
-
-
-def lap(brief: Brief) -> float:
-    """How far the edges of a wrap lie over each other (mm): as much at hips and hem as at the waist."""
-    return brief.opening.overlap if brief.opening.kind == "wrap" else 0.0
 
 
 @lru_cache(maxsize=64)
@@ -193,7 +188,7 @@ def _sweep_handle(brief: Brief, skirt: Gored, cut: Cut, g: Gore) -> tuple[Handle
     """
     corner, half = g.hem.start, g.hem.length / 2
     n = len(cut.gores)
-    if half - corner.x > APART or skirt.balance or abs(cut.hem - skirt.sweep - lap(brief)) > TOUCH * n:
+    if half - corner.x > APART or skirt.balance or abs(cut.hem - skirt.sweep - brief.over) > TOUCH * n:
         return ()
     return (Handle("skirt.sweep", Point(half, corner.y), "x", 2.0 * n),)
 

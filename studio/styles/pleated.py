@@ -107,8 +107,7 @@ def hip_girth(brief: Brief, skirt: Pleated) -> float:
     """What the closed pleats must measure at the hips, mm; never less than the waist seam, and a wrap's overlap over
     it.
     """
-    over = brief.opening.overlap if brief.opening.kind == "wrap" else 0.0
-    return max(brief.hips + skirt.hip_ease + over, brief.waist_seam)
+    return max(brief.hips + skirt.hip_ease + brief.over, brief.waist_seam)
 
 
 def laid_to(brief: Brief, skirt: Pleated) -> float:
@@ -144,9 +143,8 @@ def panels(brief: Brief, skirt: Pleated) -> Laid:
 
 def kept(brief: Brief, skirt: Pleated, laid: Laid) -> Iterator[Drawn]:
     """The numbers that the pleats could not take as they were asked."""
-    over = brief.opening.overlap if brief.opening.kind == "wrap" else 0.0
     text = "The waist seam gives the hips {made} of ease, more than the {asked} asked."
-    yield from drawn("skirt.hip_ease", skirt.hip_ease, hip_girth(brief, skirt) - brief.hips - over, text)
+    yield from drawn("skirt.hip_ease", skirt.hip_ease, hip_girth(brief, skirt) - brief.hips - brief.over, text)
     if skirt.stitched_down:
         text = "The pleats asked are stitched down to {asked}; the skirt ends at {made}."
         yield from drawn("skirt.stitch_depth", skirt.stitch_depth, laid.stitched, text)

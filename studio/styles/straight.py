@@ -10,18 +10,18 @@ from msgspec.structs import replace
 
 from studio.brief import Brief, Flare, Skirt
 from studio.brief.declare import When, mm, one_of, per_cent, whole
-from studio.draft import Dimension, Draft, Drawn, Fact, Handle, LineMark, Piece, drawn
-from studio.draft.darted import Block, Quarter, Sizes, block
+from studio.draft import Draft, Drawn, Fact, Piece, drawn
+from studio.draft.darted import Block, Sizes, block
+from studio.draft.half import half
 from studio.draft.hang import Hung, hang
 from studio.draft.intake import MOST
-from studio.draft.marks import Station, notch_on, quarter_name
-from studio.draft.panel import panel, side_notch
+from studio.draft.marks import Station, quarter_name
+from studio.draft.panel import panel
 from studio.draft.ring import Ring, halves, opening_sides
-from studio.draft.shape import Shape
 from studio.draft.slit import slit, vent
 from studio.draft.stride import hang_of, stride_girth
-from studio.geometry import Line, Path, Point, line
-from studio.words import phrase, tr
+from studio.draft.wrap import lap, lapped
+from studio.words import tr
 
 from .style import Edit, Style
 
@@ -78,7 +78,7 @@ DART = {"back": "Width of a back dart", "front": "Width of a front dart"}
 
 def kept(brief: Brief, skirt: Straight, cut: Block) -> Iterator[Drawn]:
     """The numbers that the block could not take as they were asked."""
-    bare = brief.hips + over(brief) - 2 * lap(brief)
+    bare = brief.hips + brief.over - 2 * lap(brief)
     text = "The waist seam gives the hips {made} of ease, more than the {asked} asked."
     yield from drawn("skirt.hip_ease", skirt.hip_ease, max(skirt.hip_ease, _waist(brief) - bare), text)
     text = "The {p:word} asked has {asked:count} darts on each side; there is enough to take in for {made:count}."
@@ -97,19 +97,9 @@ def kept(brief: Brief, skirt: Straight, cut: Block) -> Iterator[Drawn]:
                          instead=None if deep >= 50 else {"skirt.slit": "none"})  # fmt: skip
 
 
-def over(brief: Brief) -> float:
-    """How far a wrap laps, mm."""
-    return brief.opening.overlap if brief.opening.kind == "wrap" else 0.0
-
-
-def lap(brief: Brief) -> float:
-    """What each edge of a wrap goes on past the centre, mm; at the side the whole skirt is wider instead."""
-    return 0.0 if brief.opening.place == "side" else over(brief) / 2
-
-
 def drafted(brief: Brief, skirt: Straight) -> Block:
     """The block of this body, this ease and this length."""
-    wider = over(brief) - 2 * lap(brief)
+    wider = brief.over - 2 * lap(brief)
     waist = _waist(brief)
     hip = max(brief.hips + skirt.hip_ease + wider, waist if brief.waistband.kind == "elastic" else 0.0)
     flared = skirt.shape == "A-line"
@@ -148,6 +138,7 @@ def _stations(brief: Brief, cut: Block) -> tuple[Station, ...]:
 
 def _pieces(brief: Brief, skirt: Straight, cut: Block, ring: Ring) -> tuple[Piece, ...]:
     opens = opening_sides(ring)
+    widens = "skirt.side_flare" if skirt.shape == "A-line" else "skirt.hip_ease"
     deep = slit_length(brief, skirt)
     pieces = []
     for id, name, quarter, place in (
@@ -156,55 +147,14 @@ def _pieces(brief: Brief, skirt: Straight, cut: Block, ring: Ring) -> tuple[Piec
     ):
         parted = brief.opening.place == place and brief.opening.kind != "none"
         whole = not parted and not (id == "back" and deep)
-        shape = _shape(brief, skirt, quarter, whole, id == ring[0].piece, (id, "left") in opens)
+        shape = half(brief, quarter, whole, id == ring[0].piece, (id, "left") in opens, widens)
         if parted and lap(brief):
-            shape = _lapped(brief, shape)
+            shape = lapped(brief, shape)
         piece = panel(brief, id, name, shape, ring, cut=1 if whole else 2, mirrored=not whole)
         if id == "back" and deep:
             piece = (vent if skirt.slit == "vent" else slit)(brief, piece, deep)
         pieces.append(piece)
     return tuple(pieces)
-
-
-def _shape(brief: Brief, skirt: Straight, q: Quarter, whole: bool, first: bool, opened: bool) -> Shape:
-    length = brief.finished_length
-    left = q.side.reversed()
-    centre = line(*q.top.end, *q.hem.start)
-    darts = [d.marks(governs=("skirt.hip_ease",)) for d in q.darts]
-    lines = [m for m, _ in darts]
-    spots = [s for _, s in darts]
-    if q.hip is not None:
-        lines.append(LineMark("hip", q.hip, phrase("hip line, {d} below the seam", d=brief.hip_depth),
-                              ("body.waist_to_hip",)))  # fmt: skip
-        spots.append(side_notch(brief, "left", left, q.hip_along, opened, ("body.waist_to_hip",)))
-    foot = left.start
-    top = -brief.waistband.depth if brief.skirt.length_includes_band else 0.0
-    sweep = phrase("{h:bare} from centre to side", h=q.hem.length)
-    path = "skirt.side_flare" if skirt.shape == "A-line" else "skirt.hip_ease"
-    return Shape(
-        top=q.top, right=centre, hem=q.hem, left=left, closes=q.closes, fold="right" if whole else "",
-        grain=(Point(foot.x * 0.3, length * 0.45), Point(foot.x * 0.3, length * 0.8)), widens=("skirt.hip_ease",),
-        lines=tuple(lines), spots=tuple(spots), handles=(Handle("skirt.length", q.hem.start, "y", 1.0),),
-        dimensions=(
-            Dimension(path, foot.moved(0, brief.hem), Point(0, foot.y + brief.hem), "below", sweep),
-            *([Dimension("skirt.length", Point(foot.x, top), Point(foot.x, length), "left",
-                         phrase("{l:bare}", l=length - top))] if first else []),
-        ),
-    )  # fmt: skip
-
-
-def _lapped(brief: Brief, shape: Shape) -> Shape:
-    """A wrap's edge: the centre goes on straight by half the overlap; where the centre lies is marked."""
-    by = lap(brief)
-    top, foot = shape.top.end, shape.hem.start
-    waist = Path((*shape.top.curves, Line(top, top.moved(by, 0))))
-    hem = Path((Line(foot.moved(by, 0), foot), *shape.hem.curves))
-    words = phrase(quarter_name(brief, 0))
-    notch = notch_on(waist, waist.length - by, brief.seams.allowance, "waist", ("opening.overlap",))
-    return replace(
-        shape, top=waist, hem=hem, right=line(*top.moved(by, 0), *foot.moved(by, 0)),
-        lines=(*shape.lines, LineMark("centre", line(*top, *foot), words)), spots=(*shape.spots, notch),
-    )  # fmt: skip
 
 
 def girth(brief: Brief, skirt: Straight, depth: float) -> float:
