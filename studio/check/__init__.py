@@ -5,7 +5,7 @@ from msgspec.structs import replace
 from studio.styles import rack
 
 from .as_typed import as_typed
-from .band import band_needs_shape, closed_girth_holds, interfacing_fits
+from .band import band_needs_shape, binding_on_bias, closed_girth_holds, interfacing_fits
 from .body import hip_smaller_than_waist, measurement_unusual
 from .border import border_on_cloth, border_runs_along, motif_inside_face
 from .buttons import button_fits_band, hole_inside_extension
@@ -31,7 +31,7 @@ from .zip_end import zip_above_hem
 
 RULES: tuple[Rule, ...] = (
     can_be_sewn, opening_passes_hips, stop_above_hem, zip_above_hem, zip_long_enough, allowance_holds_zip,
-    closed_girth_holds, hole_inside_extension, button_fits_band, band_needs_shape, interfacing_fits,
+    closed_girth_holds, hole_inside_extension, button_fits_band, band_needs_shape, binding_on_bias, interfacing_fits,
     seams_walk, notches_meet, length_leaves_a_skirt, gathers_too_bulky, first_turn_inside_hem, stride,
     hem_too_deep_for_curve, level_after_hanging,
     lining_can_hang, lining_leaves_length, lining_lets_step, lining_fits_cloth,

@@ -6,7 +6,7 @@ from typing import Any
 
 from studio.draft import Piece
 from studio.draft.fastening import closed_girth, inset, laps, over
-from studio.geometry import Line
+from studio.geometry import Arc, Line
 from studio.words import phrase
 
 from .finding import Finding, Worked
@@ -53,6 +53,34 @@ def band_needs_shape(w: Worked) -> Iterator[Finding]:
         if contour_fits(w.brief, shaped):
             remedy, does = shaped, NAMES["contour"]
         yield Finding("band-needs-shape", "note", says, "waistband.width", "waistband", remedy, does)
+
+
+def binding_on_bias(w: Worked) -> Iterator[Finding]:
+    """A strip along the grain binds a straight edge; round a curve it puckers, so there it is cut on the bias, at 45
+    degrees to the grain (common practice, no source). The strip lies along the cloth in the plan, so the square that
+    gives it on the bias, (length + width) / √2 a side (derived), is said.
+    """
+    if w.brief.waistband.kind != "bound" or _curved(w) <= CURVED:
+        return
+    box = next(p for p in w.draft.pieces if p.id == "waistband").cut_line.box
+    text = (
+        "The waist is curved: cut the binding on the bias, at 45 degrees to the grain, in one from a square of {s} or "
+        "pieced; the plan lays it along the cloth."
+    )
+    says = phrase(text, s=(box.width + box.height) / math.sqrt(2))
+    yield Finding("binding-on-bias", "note", says, "waistband.kind", "waistband")
+
+
+CURVED = 45.0
+"""A waist that turns through more than this all round (degrees) is bound on the bias (common practice, no source)."""
+
+
+def _curved(w: Worked) -> float:
+    """How far the arcs of the waist turn as it is cut, all round, degrees."""
+    pieces = {p.id: p for p in w.draft.pieces}
+    waist = next(s for s in w.draft.seams if s.name == "waist")
+    edges = (pieces[part.piece].edge(part.edge) for part in waist.one)
+    return sum(abs(c.sweep) for e in edges for c in e.path.curves if isinstance(c, Arc))
 
 
 def interfacing_fits(w: Worked) -> Iterator[Finding]:

@@ -38,6 +38,7 @@ WRONG: list[tuple[str, dict[str, Any], str, str]] = [
     ("button-fits-band", {"fastening__count": 3}, "doubt", "3 buttons of 1.8 cm do not fit a band of 3.0 cm."),
     ("button-fits-band", {"waistband__width": 20.0}, "doubt", "A button of 1.8 cm needs a band of 3.0 cm; this one is 2.0 cm."),
     ("band-needs-shape", {"waistband__width": 60.0}, "note", "A straight band of 6.0 cm stands away at the top; above 5.0 cm shape it to the body."),
+    ("binding-on-bias", {"style": "circle", "waistband__kind": "bound", "fastening__kind": "hook and bar"}, "note", "The waist is curved: cut the binding on the bias, at 45 degrees to the grain, in one from a square of 54.6 cm or pieced; the plan lays it along the cloth."),
     ("length-leaves-a-skirt", {"skirt__length": 100.0, "waistband__width": 80.0, "skirt__length_includes_band": True}, "stop", "The band takes 8.0 cm of a length of 10.0 cm."),
     ("gathers-too-bulky", {"skirt__fullness": 3.5}, "doubt", "Beside the opening the cloth is gathered 3.82 to 1; more than 3.00 is bulky in most cloth."),
     ("gathers-too-bulky", {"cloth__weight": 400.0}, "doubt", "Beside the opening the cloth is gathered 2.13 to 1; at 400 g/m² more than 1.50 is bulky."),
@@ -177,3 +178,11 @@ def test_a_deeper_stop_that_lowers_the_godets_comes_with_ease():
     assert [{"opening.zip_stop": 305.0, "skirt.hip_ease": 20.0}] == [f.remedy for f in before]
     after = make_up(rack.edit(start, before[0].remedy or {}))
     assert "opening-passes-hips" not in {f.rule for f in after.findings}
+
+
+@pytest.mark.parametrize(
+    ("style", "bias"), [("circle", True), ("gored", True), ("gathered", False), ("straight", False)]
+)
+def test_only_a_curved_waist_is_bound_on_the_bias(style: str, bias: bool):
+    """Straight cloth and closed darts are bound along the grain; arcs are not (common practice, no source)."""
+    assert bias == bool(found("binding-on-bias", style=style, waistband__kind="bound", fastening__kind="hook and bar"))
