@@ -140,7 +140,7 @@ def check_joins(docket: Docket) -> None:
     pieces = {p.id: p for p in docket.pieces}
     partners: dict[tuple[str, str], set[str]] = {}
     for seam in docket.draft.seams:
-        if seam.name != "join":
+        if seam.name not in ("join", "facing join"):
             continue
         parts = (*seam.one, *seam.other)
         assert 1 == len({pieces[p.piece].edge(p.edge).allowance for p in parts}), seam

@@ -99,9 +99,13 @@ def _side(edges: Iterable[Edge]) -> list[Edge]:
     return found
 
 
+END = phrase("end")
+"""What a side of a facing is at the opening."""
+
+
 def _cut(side: Edge, name: str, path: Path) -> Edge:
     """A side of the facing, from the panel's side above the cut."""
-    words = side.words if side.fold else phrase("seam") if side.sews_to not in ("zip", "placket", "") else phrase("end")
+    words = side.words if side.fold else phrase("seam") if side.sews_to not in ("zip", "placket", "") else END
     return Edge(name, path, side.allowance, words=words, fold=side.fold)
 
 

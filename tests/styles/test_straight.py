@@ -230,3 +230,14 @@ def test_a_side_zip_is_at_the_wearers_left(stop: float, on: str):
         assert all(words and "on the wearer’s left" in words.text for words in said)
         hip = [s for s in piece.spots if s.role == "notch" and abs(down(piece, "left").nearest(s.at)[0] - 200) < 30]
         assert [on] == [s.on for s in hip]
+
+
+def test_a_facing_of_alike_sides_ends_at_the_wearers_left():
+    """Faced and opened at the side, the facings' sides are a seam on the right and ends on the left, and say so."""
+    made = make_up(brief("straight", opening__place="side", waistband__kind="faced", fastening__kind="hook and bar"))
+    words = [made.draft.piece(f"facing-{id}").edge("right").words for id in ("back", "front")]
+    assert ["seam; on the wearer’s left the end"] * 2 == [w.text for w in words if w]
+    back = make_up(brief("straight", waistband__kind="faced", fastening__kind="hook and bar"))
+    side = back.draft.piece("facing-back").edge("right").words
+    assert side is not None
+    assert "seam" == side.text

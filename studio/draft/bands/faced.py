@@ -9,7 +9,7 @@ from studio.brief import Brief
 from studio.words import phrase
 
 from ..drawn import drawn
-from ..facing import facing, most_depth
+from ..facing import END, facing, most_depth
 from ..fastening import HOOK, SNAP, SNAP_INSET, button_place, held_by, inset
 from ..interfacing import interfacing
 from ..piece import Piece, Spot, Spotted
@@ -42,6 +42,9 @@ def faced(brief: Brief, waist: Waist) -> Band:
     )  # fmt: skip
 
 
+ONCE = phrase("seam; on the wearer’s left the end")
+
+
 def _joins(brief: Brief, parts: tuple[Part, ...], facings: Mapping[str, Piece]) -> Iterator[Seam]:
     """Facing to facing, each from the waist down; none where a panel goes on over a fold, or at the opening."""
     around = (*parts, parts[0]) if brief.opening.kind == "none" else parts
@@ -58,12 +61,16 @@ def _side(part: Part, *, leaving: bool) -> Part:
 
 
 def _joined(piece: Piece, joins: tuple[Seam, ...]) -> Piece:
-    """The facing with what its sides are sewn to."""
+    """The facing with what its sides are sewn to; one that ends at the opening on one of its copies says on which."""
     meets = {}
     for seam in joins:
         for this, that in ((seam.one[0], seam.other[0]), (seam.other[0], seam.one[0])):
             meets[this.piece, this.edge] = f"{that.piece}/{that.edge}"
-    edges = tuple(replace(e, sews_to=meets.get((piece.id, e.name), e.sews_to)) for e in piece.edges)
+    edges = tuple(
+        replace(e, sews_to=meets[piece.id, e.name], words=ONCE if e.words == END else e.words)
+        if (piece.id, e.name) in meets else e
+        for e in piece.edges
+    )  # fmt: skip
     return replace(piece, edges=edges)
 
 
