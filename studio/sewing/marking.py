@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from studio.brief import Brief
 from studio.brief.conditions import ZIPS
-from studio.draft import Draft, Edge, Piece, Spot
+from studio.draft import Draft, Edge, Piece
 from studio.draft.making import Making, Shown
 from studio.draft.piece import Role
 from studio.words import Phrase, phrase, tr
@@ -51,7 +51,7 @@ def _notches(draft: Draft) -> list[Phrase]:
     shown = [draft.piece("waistband")] if any(p.id == "waistband" for p in draft.pieces) else []
     shown += [p for p in panels(draft.pieces) if any(e.name == "waist" for e in p.edges)]
     found: list[Phrase] = []
-    read: set[tuple[str, Spot]] = set()
+    read = 0
     for piece in shown if len(shown) <= MOST_PIECES else shown[:1]:
         if piece.on_fold or not level(piece.edge("waist")):
             continue
@@ -61,9 +61,8 @@ def _notches(draft: Draft) -> list[Phrase]:
         if piece.id == "waistband":
             text = "{p:word}: notches {lengths} from the cut plain end."
         found += in_rows(text, [s.at.x - left for s in notches], p=tr(piece.name))
-        read |= {(piece.id, s) for s in notches}
-    others = {(p.id, s) for p in draft.pieces if p.cloth == "main" for s in p.spots if s.role == "notch"} - read
-    if others:
+        read += len(notches)
+    if sum(s.role == "notch" for p in draft.pieces if p.cloth == "main" for s in p.spots) > read:
         text = "Snip every other notch the pattern shows too." if read else "Snip every notch the pattern shows."
         found.append(phrase(text))
     return found

@@ -147,6 +147,8 @@ def test_a_binding_on_a_curve_wants_the_bias():
 def test_no_notch_is_forgotten(style: str):
     """Notches that are not read out are to be snipped as the pattern shows them."""
     assert "Snip every other notch the pattern shows too." in said(brief(style), "mark")
+    matched = brief("gathered", cloth__match=True, cloth__repeat=50.0, cloth__width=300.0)
+    assert "notch the pattern shows" in said(matched, "mark")
 
 
 @pytest.mark.parametrize("band", ["folded", "two-piece", "contour"])
