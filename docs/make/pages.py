@@ -28,10 +28,6 @@ the circle, and beside it the corner is off by asin(a / r), 7.5 degrees at a usu
 What is notched on one side of a seam is notched on the other from the same number (`tests/test_house.py`,
 `check_notches`). A pocket's notches meet its bag's.
 
-## one-way-respected
-
-On one-way cloth no piece is ever laid upside down (`tests/cloth/test_lay.py`, `test_one_way_cloth_has_one_top`).
-
 ## scale-will-be-checked
 
 Every print begins with squares in both units to measure before anything is cut (`tests/paper/test_first_page.py`, read
