@@ -104,3 +104,12 @@ def test_anything_the_form_allows_can_be_sewn(style: str, data: st.DataObject):
             assert box is not None
             assert ROOM.left - LINE <= box.left <= box.right <= ROOM.right + LINE
             assert ROOM.top - LINE <= box.top <= box.bottom <= ROOM.bottom + LINE
+
+
+def test_a_button_that_misses_its_band_is_cut_off():
+    """Two buttons set 46 from the edges of a band 30 wide are drawn as far as the picture reaches, and no further."""
+    one = brief(fastening__count=2, fastening__edge_inset=46.0, fastening__end_inset=3.0, body__waist=400.0)
+    draft = rack.draft(one)
+    shown = [picture(step, draft, one) for step in sewing_order(one, draft)]
+    boxes = [box for drawing in shown for mark in drawing if (box := seen(mark))]
+    assert min(box.top for box in boxes) >= ROOM.top - LINE

@@ -16,7 +16,7 @@ from studio.units import Unit, write_length
 from studio.words import tr
 
 from .part import spotted
-from .room import CLOTH, EDGE, SEWN, THIN, WORDS, caption, note, now
+from .room import CLOTH, EDGE, ROOM, SEWN, THIN, WORDS, caption, note, now
 from .torn import torn
 from .view import View
 
@@ -81,7 +81,7 @@ def finished_ends(draft: Draft, unit: Unit, *, holes: bool) -> Drawing:
         end = end if holes else _broken(end)
         yield from _cloth(end, high, "white", out=0.0, above=0.0, below=0.0)
         yield from _gap(end, high)
-        yield from _fastened(end, high, unit, holes=holes)
+        yield Group("fastened", tuple(_fastened(end, high, unit, holes=holes)), ROOM)  # a button may miss its band
 
     return _both(draft, high, _overhang(draft), drawn, tr("finished band, from outside"))
 
