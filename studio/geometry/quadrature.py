@@ -15,16 +15,26 @@ _NODES = (
 
 
 def measured(speed: Speed) -> float:
-    """Length, mm: five-point Gauss-Legendre (Abramowitz and Stegun, table 25.4) on halves until they agree."""
-    return _measured(speed, 0.0, 1.0, _gauss(speed, 0.0, 1.0), 16)
+    """Length, mm: five-point Gauss-Legendre (Abramowitz and Stegun, table 25.4) on halves until they agree.
+
+    Where the curve may turn back on itself its speed has a corner, and halves can agree by chance: there they must
+    agree twice running.
+    """
+    ux, uy, bx, by, ax, ay = speed
+    vx, vy, wx, wy = ux + bx / 2, uy + by / 2, ux + bx + ax, uy + by + ay
+    turns = min(ux * vx + uy * vy, vx * wx + vy * wy, ux * wx + uy * wy) <= 0
+    return _measured(speed, 0.0, 1.0, _gauss(speed, 0.0, 1.0), 16, 2 if turns else 1)
 
 
-def _measured(speed: Speed, first: float, last: float, whole: float, depth: int) -> float:
+def _measured(speed: Speed, first: float, last: float, whole: float, depth: int, times: int, agreed: int = 0) -> float:
     mid = (first + last) / 2
     left, right = _gauss(speed, first, mid), _gauss(speed, mid, last)
-    if depth == 0 or abs(left + right - whole) < 1e-7:
+    agreed = agreed + 1 if abs(left + right - whole) < 1e-7 else 0
+    if depth == 0 or agreed == times:
         return left + right
-    return _measured(speed, first, mid, left, depth - 1) + _measured(speed, mid, last, right, depth - 1)
+    return _measured(speed, first, mid, left, depth - 1, times, agreed) + _measured(
+        speed, mid, last, right, depth - 1, times, agreed
+    )
 
 
 def _gauss(speed: Speed, first: float, last: float) -> float:

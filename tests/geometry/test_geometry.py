@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import assume, given
+from hypothesis import assume, example, given
 from hypothesis import strategies as st
 from shapely.geometry import LineString
 from shapely.geometry import Point as ShapelyPoint
@@ -61,6 +61,7 @@ def test_chords_of_a_waist():
     assert 700 == pytest.approx(circle(Point(0, 0), r).length)
 
 
+@example(Point(0, 0), Point(0, 14), Point(0, 0), Point(0, 90), 0.5)  # it turns back on itself
 @given(points, points, points, points, st.floats(0.01, 0.99))
 def test_split_keeps_the_whole(a: Point, b: Point, c: Point, d: Point, share: float):
     """A path cut in two is as long as it was, and meets where it was cut."""
