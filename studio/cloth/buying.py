@@ -13,7 +13,7 @@ from studio.words import phrase
 from .lay import lay_out
 from .placed import Lay
 from .thread import rows
-from .ways import across
+from .ways import across, phase_point
 
 
 def what_to_buy(brief: Brief, draft: Draft, lay: Lay) -> tuple[Notion, ...]:
@@ -24,11 +24,12 @@ def what_to_buy(brief: Brief, draft: Draft, lay: Lay) -> tuple[Notion, ...]:
 
 
 def cloth_needed(brief: Brief, lay: Lay) -> float:
-    """Length of cloth before the wash, mm: the plan's, in whole repeats and one more to start from where a print must
-    be placed, divided by what is left after shrinking.
+    """Length of cloth before the wash, mm: the plan's, divided by what is left after shrinking. Where a print must be
+    placed it is bought in whole repeats and one more to start from; the length on hand begins where its print does.
     """
     length, cloth = lay.length, brief.cloth
-    if cloth.match and cloth.repeat:
+    here = cloth.on_hand is not None and length / (1 - cloth.shrinkage) <= cloth.on_hand + 1e-9
+    if cloth.repeat and not here and any(phase_point(p.piece, cloth) is not None for p in lay.placed):
         length = whole_repeats(length, cloth.repeat) + cloth.repeat
     return length / (1 - cloth.shrinkage)
 

@@ -83,12 +83,19 @@ def ways(piece: Piece, cloth: Cloth) -> Ways:
 
 def phase_point(piece: Piece, cloth: Cloth) -> Point | None:
     """The point of a piece that must lie where a motif starts (its own mm), or None where none need to: on the seam
-    line at the left of a panel cut along the cloth, on the hem line of one cut across it.
+    line at the left of a panel cut along the cloth, on the hem line of one cut across it. A panel that is whole repeats
+    wide and meets only itself matches wherever it lies.
     """
-    if not cloth.match or cloth.repeat is None or piece.cloth != "main" or piece.row == 0:
+    if not cloth.match or cloth.repeat is None or piece.cloth != "main" or piece.row == 0 or _meets_itself(piece):
         return None
     hem, seam = next((e for e in piece.edges if e.name == "hem"), None), piece.seam_line.box
     return Point(seam.left, hem.path.box.bottom if hem else seam.bottom)
+
+
+def _meets_itself(piece: Piece) -> bool:
+    """Whether a panel cut along the cloth goes round by itself, its sides sewn to each other."""
+    sides = [e.sews_to for e in piece.edges if e.name in ("left", "right")]
+    return piece.cut == 1 and not grain_down(piece) and bool(sides) and all(s.split("/")[0] == piece.id for s in sides)
 
 
 def phase(piece: Piece, cloth: Cloth) -> float | None:
@@ -129,7 +136,7 @@ def band_of(placed: Placed, cloth: Cloth) -> PrintBand | None:
 
 def _free(piece: Piece, cloth: Cloth) -> tuple[Way, ...]:
     turns = (90, 270) if grain_down(piece) else (0, 180)
-    if not cloth.one_way:
+    if not cloth.one_way and phase_point(piece, cloth) is None:  # a motif turned end for end does not run on
         return tuple(Way(turn) for turn in turns)
     asked = {band_turn(b, cloth) for b in cloth.bands if b.holds != "nothing" and cloth.lies == "open"}
     return (Way(180 if asked == {180} and not grain_down(piece) else turns[0]),)  # as what lies on bands does

@@ -59,7 +59,13 @@ def facts(docket: Docket, unit: Unit) -> list[Told]:
     """The facts that stand at the foot of Construction, where the style has them."""
     known = {f.name: f for f in docket.facts}
     full = next((name for name in _FULL if name in known), "")
-    return [_fact(known[name], unit) for name in _FACTS if name in known and (name not in _FULL or name == full)]
+    named = [known[name] for name in _FACTS if name in known and (name not in _FULL or name == full)]
+    return [
+        (tr(f.words), "–", "", tr("A piece does not fit this cloth."))
+        if f.name == "cloth_needed" and docket.lay.misfits
+        else _fact(f, unit)
+        for f in named
+    ]
 
 
 def notions(docket: Docket, unit: Unit) -> list[Told]:

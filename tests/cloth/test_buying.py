@@ -63,9 +63,23 @@ def test_print_takes_whole_repeats():
     assert 108.0 == whole_repeats(96.0, 27.0)
     assert 108.0 == whole_repeats(108.0, 27.0)
     plain = make_up(brief(cloth__repeat=300.0))
-    placed = make_up(brief(cloth__repeat=300.0, cloth__match=True))
+    placed = make_up(brief(cloth__repeat=300.0, cloth__match=True, skirt__panels=2))
     assert plain.lay.length == plain.fact("cloth_needed")
     assert math.ceil(placed.lay.length / 300) * 300 + 300 == pytest.approx(placed.fact("cloth_needed"))
+
+
+def test_print_on_hand_takes_what_the_plan_takes():
+    """A length on hand begins where its print does, so that the plan itself must come out of it; and one panel that
+    meets only itself matches wherever it lies."""
+    two = {"cloth__repeat": 300.0, "cloth__match": True, "skirt__panels": 2}
+    bought = make_up(brief(**two))
+    there = make_up(brief(**two, cloth__on_hand=bought.lay.length + 1))
+    assert there.lay.length == pytest.approx(there.fact("cloth_needed"))
+    assert "cloth-on-hand-suffices" not in {f.rule for f in there.findings}
+    short = make_up(brief(**two, cloth__on_hand=bought.lay.length - 1))
+    assert "cloth-on-hand-suffices" in {f.rule for f in short.findings}
+    one = make_up(brief(cloth__repeat=300.0, cloth__match=True))
+    assert one.lay.length == pytest.approx(one.fact("cloth_needed"))
 
 
 def test_what_it_costs():

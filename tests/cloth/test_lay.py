@@ -270,3 +270,13 @@ def test_cloth_that_shrinks_across_is_narrower():
         check(made.lay, made.brief.cloth)
     wide = make_up(brief(skirt__cut="along", skirt__length=1300.0, cloth__width=1400.0, cloth__shrinkage_across=0.05))
     assert ["skirt"] == [p.id for p in wide.lay.misfits]
+
+
+def test_matched_panels_lie_one_way():
+    """A motif turned end for end does not run on, so panels whose print is matched all lie the same way up."""
+    docket = make_up(brief(skirt__cut="across", skirt__fullness=3.0, cloth__width=1100.0, cloth__repeat=320.0,
+                           cloth__match=True))  # fmt: skip
+    panels = [p for p in docket.lay.placed if p.piece.row > 0]
+    assert len(panels) > 2
+    assert 1 == len({p.turn for p in panels})
+    assert 1 == len({round(p.at.x % 320.0, 6) for p in panels})
