@@ -85,3 +85,35 @@ def test_drafting_needs_no_qt():
         "import studio.workroom, studio.listing, studio.export, studio.paper.svg, studio.paper.dxf, studio.commands"
     )
     assert 0 == subprocess.run([sys.executable, "-c", code], check=False).returncode
+
+
+TRADE = ("gathered", "pleated", "straight", "circle")
+"""Styles whose names are words of the cutting table besides: a waist is gathered or pleated, a hem or a lining straight,
+a line a circle.
+"""
+
+
+def said(path: Path) -> Iterator[str]:
+    """Every name that a module uses, and all its text but for docstrings."""
+    tree = ast.parse(path.read_text(encoding="utf-8"))
+    told = {id(n.value) for n in ast.walk(tree) if isinstance(n, ast.Expr)}
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in told:
+            yield node.value
+        for field in ("id", "attr", "name", "arg", "module"):
+            if isinstance(word := getattr(node, field, None), str):
+                yield word
+
+
+def test_only_the_rack_knows_a_style_by_name():
+    """A new skirt is one file on the rack: no other room imports a style, or says the name of one."""
+    from studio.styles.rack import RACK
+
+    names = [name for name in RACK if name not in TRADE]
+    homes = {f"studio.styles.{style.record.__module__.rpartition('.')[2]}" for style in RACK.values()}
+    assert len(names) >= 3
+    for path in modules():
+        if path.parent.name == "styles":
+            continue
+        assert not [n for n in imports(path) if any(n == h or n.startswith(f"{h}.") for h in homes)], path
+        assert not [text for text in said(path) if any(name in text.casefold() for name in names)], path
