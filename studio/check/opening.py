@@ -97,7 +97,7 @@ def _opening_passes(w: Worked, hip: float, need: float, held: list[Finding]) -> 
 
 
 def _deeper(w: Worked, stop: float, need: float, held: list[Finding]) -> Edit | None:
-    """The edit to a deeper stop, if there is room for one; what hangs lower for it, as godets do, may want ease."""
+    """The edit to a deeper stop, if there is room for one; what hangs lower for it may want ease."""
     if not _fits(w, w.brief, stop):
         return None
     edit = {"opening.zip_stop": stop}
