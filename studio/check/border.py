@@ -34,9 +34,8 @@ def border_runs_along(w: Worked) -> Iterator[Finding]:
         if all(grain_down(p) for p in pieces):
             says = phrase("The band at {b} runs along the selvedge, and {p:word} is cut across the cloth.",
                           b=band.start, p=pieces[0].name)  # fmt: skip
-            known = rack.declarations(w.brief)
-            along = {"skirt.cut": "along", "skirt.panels": 0}
-            edit = harmless(w, {p: v for p, v in along.items() if p in known}) if "skirt.cut" in known else None
+            along = rack.laid(w.brief, "along")
+            edit = harmless(w, along) if along else None
             does = phrase("Cut along the cloth") if edit else None
             yield Finding("border-runs-along", "doubt", says, "cloth.bands", pieces[0].id, edit, does)
 

@@ -18,8 +18,6 @@ from .rebanded import NAMES, narrower, rebanded
 
 Way = tuple[Edit, Phrase]
 OPEN: Edit = {"cloth.lies": "open"}
-SPLITS = ("skirt.panels", "skirt.gores")
-"""Numbers that part a skirt into more and narrower pieces."""
 MAY_STOP: tuple[Rule, ...] = (opening_passes_hips, pocket_at_side_seam, held_on_cloth)
 """What other panels, or a cloth that lies otherwise, might put a stop to."""
 
@@ -61,14 +59,12 @@ def _ways(w: Worked, piece: Piece) -> Iterator[Way]:
 
 
 def _by_cloth(w: Worked) -> Iterator[Way]:
-    if "skirt.panels" in rack.declarations(w.brief) and rack.value(w.brief, "skirt.panels"):
-        yield {"skirt.panels": 0}, phrase("As many panels as the cloth asks")
+    if edit := rack.by_cloth(w.brief):
+        yield edit, phrase("As many panels as the cloth asks")
 
 
 def _across(w: Worked) -> Iterator[Way]:
-    known = rack.declarations(w.brief)
-    if "skirt.cut" in known and rack.value(w.brief, "skirt.cut") == "along":
-        edit: Edit = {"skirt.cut": "across"} | ({"skirt.panels": 0} if "skirt.panels" in known else {})
+    if edit := rack.laid(w.brief, "across"):
         yield edit, phrase("Cut across, as few panels as fit")
 
 
@@ -83,11 +79,11 @@ def _bands(w: Worked) -> Iterator[Way]:
 
 def _parted(w: Worked, piece: Piece) -> Iterator[tuple[str, int]]:
     """More pieces, by one at a time; what is cut along the cloth is no less deep for them."""
-    known = rack.declarations(w.brief)
-    for path in SPLITS if grain_down(piece) else ():
-        if path in known:
-            first = max(math.ceil(known[path].least), rack.value(w.brief, path)) + 1
-            yield from ((path, n) for n in range(first, math.floor(known[path].most) + 1))
+    path = rack.its_style(w.brief).parts
+    if path and grain_down(piece):
+        one = rack.declarations(w.brief)[path]
+        first = max(math.ceil(one.least), rack.value(w.brief, path)) + 1
+        yield from ((path, n) for n in range(first, math.floor(one.most) + 1))
 
 
 def _wider(w: Worked, piece: Piece) -> Iterator[Way]:

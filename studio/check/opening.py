@@ -51,9 +51,7 @@ def _waist_passes(w: Worked, hip: float, need: float) -> Iterator[Finding]:
     if w.brief.waist_seam < need - 1e-9:
         says = phrase("With no opening the waist lets {r} through; hips of {h} need {n}.",
                       r=w.brief.waist_seam, h=hip, n=need)  # fmt: skip
-        remedy = rebanded(w.brief, "elastic")
-        if getattr(w.brief.skirt, "panels", 0):  # more cloth round the waist may want more panels
-            remedy |= {"skirt.panels": 0}
+        remedy = {**rebanded(w.brief, "elastic"), **rack.by_cloth(w.brief)}  # more cloth may want more panels
         yield Finding("opening-passes-hips", "stop", says, "opening.kind", "skirt", remedy, NAMES["elastic"])
 
 

@@ -12,7 +12,7 @@ from studio.styles import rack
 from studio.styles.style import Edit
 from studio.words import Phrase, phrase
 
-from .finding import Finding, Worked, within
+from .finding import Finding, Worked, edit_words, within
 
 CLEAR = 20.0
 """Between the end of a zip and a pocket at least this much of the seam is sewn (mm; common practice, no source)."""
@@ -25,24 +25,29 @@ NARROW, SHALLOW = 100.0, 120.0
 
 NONE: tuple[Edit, Phrase] = ({"pockets.kind": "none"}, phrase("No pockets"))
 PATCHES: tuple[Edit, Phrase] = ({"pockets.kind": "patch"}, phrase("Patch pockets"))
+BESIDE: tuple[Edit, Phrase] = ({"opening.place": "side"}, phrase("Open at the side"))
 
 
 def pocket_at_side_seam(w: Worked) -> Iterator[Finding]:
     """A pocket in the side seam wants a seam at the side that is long enough for it. The remedy is the first of these
-    that gives it one: four panels, or eight gores, or an opening at the side; else patches, or no pockets. Where every
-    seam is too short, more of them are of no use.
+    that gives it one: the next number of panels that four divides, an opening at the side; else patches, or no pockets.
+    Where every seam is too short, more of them are of no use.
     """
     if w.brief.pockets.kind != "in seam" or _bags(w):
         return
     says = phrase("There is no side seam that holds a pocket of {p} from {t} down.",
                   p=w.brief.pockets.opening, t=w.brief.pockets.top)  # fmt: skip
-    tries: tuple[tuple[Edit, Phrase], ...] = (
-        ({"skirt.panels": 4}, phrase("Four panels")),
-        ({"skirt.gores": 8}, phrase("Eight gores")),
-        ({"opening.place": "side"}, phrase("Open at the side")),
-    )
-    edit, does = next((one for one in (*(tries if _deep(w) else ()), PATCHES) if _mends(w, one[0])), NONE)
+    tries = [*_quartered(w), BESIDE] if _deep(w) else []
+    edit, does = next((one for one in (*tries, PATCHES) if _mends(w, one[0])), NONE)
     yield Finding("pocket-at-side-seam", "stop", says, "pockets.kind", "skirt", edit, does)
+
+
+def _quartered(w: Worked) -> Iterator[tuple[Edit, Phrase]]:
+    """The edit to the next number of panels that four divides, so that there is a seam at each side."""
+    path = rack.its_style(w.brief).parts
+    edit = rack.parted(w.brief, 4 * (rack.value(w.brief, path) // 4 + 1)) if path else None
+    if edit:
+        yield edit, edit_words(w.brief, edit)
 
 
 def pocket_clear_of_opening(w: Worked) -> Iterator[Finding]:

@@ -197,4 +197,7 @@ ICON = (
     "6 M11.8 11l-1.6 6 M11.8 11l1.7 6"
 )
 
-STYLE = Style(Godet, draft, girth, icon=ICON, widen=widened, clear=cleared, making=making)
+STYLE = Style(
+    Godet, draft, girth, icon=ICON, widen=widened, clear=cleared, making=making, parts="skirt.gores",
+    takes=("skirt.sweep", "skirt.gores"),
+)  # fmt: skip

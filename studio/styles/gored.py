@@ -29,4 +29,7 @@ def widened(brief: Brief, skirt: Gored, girth: float) -> Edit | None:
 
 ICON = "M6.5 3h7v2h-7z M6.5 5c-1 3-1 4-3.5 12h14c-2.5-8-2.5-9-3.5-12 M8.6 5c-.4 4-.4 5-1.4 12 M11.4 5c.4 4 .4 5 1.4 12"
 
-STYLE = Style(Gored, draft, girth, icon=ICON, widen=widened, clear=cleared)
+STYLE = Style(
+    Gored, draft, girth, icon=ICON, widen=widened, clear=cleared, parts="skirt.gores",
+    takes=("skirt.sweep", "skirt.gores"),
+)  # fmt: skip

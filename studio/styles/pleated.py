@@ -240,4 +240,7 @@ STYLE = Style(
     widen=widened,
     clear=cleared,
     making=lambda brief, _, draft: pleat_making(brief, draft),
+    parts="skirt.panels",
+    lies="skirt.cut",
+    takes=("skirt.pleats",),
 )

@@ -27,6 +27,10 @@ class Style(Struct, Generic[S], frozen=True):
     no number of the style does it. `uses` names the shared sections of the form that this skirt needs beyond those all
     skirts have ("gathers"), and `making` the steps of sewing it that other skirts do not have. `icon` is its
     silhouette: strokes in a square of 20 units, as SVG path data.
+
+    Paths of numbers that rules may ask for, empty where it has none: `parts` says into how many panels it is parted,
+    `lies` whether they are cut along or across the cloth, `fullness` how many times the waist seam the cloth is. What
+    `takes` more cloth the larger it is comes with the most telling first.
     """
 
     record: type[S]
@@ -38,6 +42,10 @@ class Style(Struct, Generic[S], frozen=True):
     loosen: Callable[[Brief, S, float], Edit | None] = _none
     uses: Callable[[S], tuple[str, ...]] = lambda _: ()
     making: Callable[[Brief, S, Draft], tuple[Making, ...]] = lambda _brief, _skirt, _draft: ()
+    parts: str = ""
+    lies: str = ""
+    fullness: str = ""
+    takes: tuple[str, ...] = ()
 
     @property
     def name(self) -> str:
