@@ -119,3 +119,11 @@ def test_only_the_rack_knows_a_style_by_name():
         if path.parent.name == "styles":
             continue
         assert not [text for text in said(path) if any(name in text.casefold() for name in names)], path
+
+
+def test_a_remedy_is_tried_in_one_way():
+    """What a remedy would make is drafted and laid in one place, so that every rule tries it on the same skirt."""
+    made_up = {"studio.cloth.lay.lay_out", "studio.workroom"}
+    users = {p.name for p in modules() if p.parent.name == "check" and made_up & set(imports(p))}
+    drafts = {p.name for p in modules() if p.parent.name == "check" and "rack.draft(" in p.read_text(encoding="utf-8")}
+    assert {"finding.py", "makes.py"} == users == drafts  # and what cloth on hand makes, which is no remedy

@@ -11,7 +11,7 @@ from studio.draft import Piece
 from studio.styles import rack
 from studio.words import phrase
 
-from .finding import Finding, Worked, within
+from .finding import Finding, Worked, tried, within
 from .held import InHand, in_hand, righted
 
 TRUE = 0.5
@@ -56,7 +56,7 @@ def _moved(w: Worked) -> Iterator[Finding]:
     if not path:
         return
     asked, made = rack.value(w.brief, path), w.draft.fact("flat_width") / w.brief.waist_seam
-    unmatched = rack.draft(rack.edit(w.brief, {"cloth.match": False})).fact("flat_width") / w.brief.waist_seam
+    unmatched = tried(w, {"cloth.match": False}).draft.fact("flat_width") / w.brief.waist_seam
     if abs(made - asked) < 0.005 or abs(unmatched - asked) > 1e-9:
         return
     text = "To match the print at the seams the cloth is {m:ratio} times the seam, not {a:ratio}."

@@ -8,7 +8,7 @@ from studio.draft.pleats import SHUT
 from studio.styles import rack
 from studio.words import phrase
 
-from .finding import Finding, Worked, off_cloth, within
+from .finding import Finding, Worked, off_cloth, tried, within
 from .opening import OVER_HIPS
 
 
@@ -110,4 +110,4 @@ def _by_depth(w: Worked, depth: float | None) -> dict[str, Any]:
 
 def _lies(w: Worked, edit: Mapping[str, Any]) -> bool:
     """Whether an edit leaves the skirt no worse off its cloth than it was."""
-    return off_cloth(w.brief, edit) <= {p.id for p in w.lay.misfits}
+    return off_cloth(tried(w, edit)) <= off_cloth(w)

@@ -4,7 +4,6 @@ import math
 from collections.abc import Iterable, Iterator
 from itertools import combinations
 
-from studio.cloth.lay import lay_out
 from studio.draft.patch import drawn_top, seat_of
 from studio.draft.patch_bed import Bed, bed, overlap
 from studio.draft.side_pocket import down, need_of
@@ -12,7 +11,7 @@ from studio.styles import rack
 from studio.styles.style import Edit
 from studio.words import Phrase, phrase
 
-from .finding import Finding, Worked, edit_words, within
+from .finding import Finding, Worked, edit_words, tried, within
 
 CLEAR = 20.0
 """Between the end of a zip and a pocket at least this much of the seam is sewn (mm; common practice, no source)."""
@@ -100,16 +99,13 @@ def _crosses(w: Worked) -> bool:
 
 def _mends(w: Worked, edit: Edit) -> bool:
     """Whether the brief has its pockets once it is edited so, clear of all, and the cloth still holds every piece."""
-    if not edit.keys() <= rack.declarations(w.brief).keys() or all(
-        rack.value(w.brief, p) == v for p, v in edit.items()
-    ):
+    if all(rack.value(w.brief, path) == v for path, v in edit.items()):
         return False
-    after = rack.edit(w.brief, edit)
-    drafted = rack.draft(after)
-    then = Worked(after, drafted, lay_out(drafted.pieces, after.cloth))
-    if after.pockets.kind == "patch":
+    then = tried(w, edit)
+    p = then.brief.pockets
+    if p.kind == "patch":
         beds = _beds(then)
-        placed = bool(beds) and _clear(beds, after.pockets.top, after.pockets.width, after.pockets.depth)
+        placed = bool(beds) and _clear(beds, p.top, p.width, p.depth)
     else:
         placed = _bags(then) and not _crosses(then)
     return placed and _unfit(then) <= _unfit(w)
