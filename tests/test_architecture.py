@@ -1,6 +1,7 @@
 """The way through the house is one way: imports point down, and each library has one home."""
 
 import ast
+import re
 import sys
 from collections.abc import Iterator
 from pathlib import Path
@@ -119,6 +120,17 @@ def test_only_the_rack_knows_a_style_by_name():
         if path.parent.name == "styles":
             continue
         assert not [text for text in said(path) if any(name in text.casefold() for name in names)], path
+
+
+def test_rules_ask_the_style_for_its_numbers():
+    """A style may call its numbers as it likes: above the rack no room says a path of a number that only some have."""
+    from studio.brief import Skirt
+
+    shared = {f"skirt.{name}" for name in (*Skirt.__struct_fields__, "style")}
+    for path in modules():
+        if path.relative_to(HOUSE).parts[0] not in ("styles", "draft"):
+            assert not [t for t in said(path) if re.fullmatch(r"skirt\.\w+", t) and t not in shared], path
+            assert not re.search(r"getattr\([\w.]*skirt\b", path.read_text(encoding="utf-8")), path
 
 
 def test_a_remedy_is_tried_in_one_way():

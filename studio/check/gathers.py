@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from msgspec import Struct
 
-from studio.brief import Brief
+from studio.brief import OVER_HIPS, Brief
 from studio.draft import Draft
 from studio.draft.gathers import tightest_ratio
 from studio.styles import rack
@@ -13,7 +13,6 @@ from studio.styles.style import Edit
 from studio.words import Phrase, phrase, tr
 
 from .finding import Finding, Worked, edit_words, tried
-from .opening import OVER_HIPS
 
 MOST_GATHERS = ((60.0, 3.0), (150.0, 2.5), (350.0, 2.0), (math.inf, 1.5))
 """Up to this weight (g/m²) cloth gathers to at most this ratio: sheer, light, medium, heavy

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from msgspec.structs import replace
 
-from studio.brief import Brief
+from studio.brief import OVER_HIPS, Brief
 from studio.brief.conditions import ZIPS
 from studio.draft.zip import shortest_zip, too_long, zip_sold
 from studio.styles import rack
@@ -16,8 +16,6 @@ from .finding import Finding, Worked, edit_words, within
 from .rebanded import NAMES, rebanded
 from .sewable import banded
 
-OVER_HIPS = 20.0
-"""The opening must be larger than the hip by 20 to 40 mm (common practice, no source)."""
 HAND_CLOSE = 20.0
 """Below the stop the seam needs this much (mm) to be sewn at all (common practice, no source)."""
 
