@@ -1,6 +1,7 @@
 """The way through the house is one way: imports point down, and each library has one home."""
 
 import ast
+import re
 import sys
 from collections.abc import Iterator
 from pathlib import Path
@@ -85,3 +86,56 @@ def test_drafting_needs_no_qt():
         "import studio.workroom, studio.listing, studio.export, studio.paper.svg, studio.paper.dxf, studio.commands"
     )
     assert 0 == subprocess.run([sys.executable, "-c", code], check=False).returncode
+
+
+TRADE = ("gathered", "pleated", "straight", "circle")
+"""Styles whose names are words of the cutting table besides: a waist is gathered or pleated, a hem or a lining straight,
+a line a circle.
+"""
+
+
+def said(path: Path) -> Iterator[str]:
+    """Every name that a module uses, and all its text but for docstrings."""
+    tree = ast.parse(path.read_text(encoding="utf-8"))
+    told = {id(n.value) for n in ast.walk(tree) if isinstance(n, ast.Expr)}
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in told:
+            yield node.value
+        for field in ("id", "attr", "name", "arg", "module"):
+            if isinstance(word := getattr(node, field, None), str):
+                yield word
+
+
+def test_only_the_rack_knows_a_style_by_name():
+    """A new skirt is one file on the rack: no other room imports a style or says the name of one, and no style
+    imports another.
+    """
+    from studio.styles.rack import RACK
+
+    names = [name for name in RACK if name not in TRADE]
+    homes = {f"studio.styles.{style.record.__module__.rpartition('.')[2]}" for style in RACK.values()}
+    assert len(names) >= 3
+    for path in modules():
+        assert not [n for n in imports(path) if any(n == h or n.startswith(f"{h}.") for h in homes)], path
+        if path.parent.name == "styles":
+            continue
+        assert not [text for text in said(path) if any(name in text.casefold() for name in names)], path
+
+
+def test_rules_ask_the_style_for_its_numbers():
+    """A style may call its numbers as it likes: above the rack no room says a path of a number that only some have."""
+    from studio.brief import Skirt
+
+    shared = {f"skirt.{name}" for name in (*Skirt.__struct_fields__, "style")}
+    for path in modules():
+        if path.relative_to(HOUSE).parts[0] not in ("styles", "draft"):
+            assert not [t for t in said(path) if re.fullmatch(r"skirt\.\w+", t) and t not in shared], path
+            assert not re.search(r"getattr\([\w.]*skirt\b", path.read_text(encoding="utf-8")), path
+
+
+def test_a_remedy_is_tried_in_one_way():
+    """What a remedy would make is drafted and laid in one place, so that every rule tries it on the same skirt."""
+    made_up = {"studio.cloth.lay.lay_out", "studio.workroom"}
+    users = {p.name for p in modules() if p.parent.name == "check" and made_up & set(imports(p))}
+    drafts = {p.name for p in modules() if p.parent.name == "check" and "rack.draft(" in p.read_text(encoding="utf-8")}
+    assert {"finding.py", "makes.py"} == users == drafts  # and what cloth on hand makes, which is no remedy

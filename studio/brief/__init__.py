@@ -1,6 +1,6 @@
 """What the maker decides: frozen records, one declaration per number."""
 
-from .brief import Brief
+from .brief import OVER_HIPS, Brief
 from .declare import Declared, Kind, When, declared
 from .hems import Flare
 from .records import (
@@ -21,6 +21,6 @@ from .records import (
 )
 
 __all__ = [
-    "Body", "Brief", "Cloth", "Declared", "Fastening", "Flare", "Gathers", "Held", "Kind", "Lining", "Opening", "Paper",
-    "Pockets", "PrintBand", "Record", "Seams", "Skirt", "Waistband", "When", "declared",
+    "OVER_HIPS", "Body", "Brief", "Cloth", "Declared", "Fastening", "Flare", "Gathers", "Held", "Kind", "Lining",
+    "Opening", "Paper", "Pockets", "PrintBand", "Record", "Seams", "Skirt", "Waistband", "When", "declared",
 ]  # fmt: skip

@@ -125,6 +125,8 @@ class Brief(Record, frozen=True):
         return max(10.0, self.skirt.length - taken)
 
 
+OVER_HIPS = 20.0
+"""An opening must be larger than the hip by 20 to 40 mm (common practice, no source)."""
 ELASTIC_OVER = 40.0
 """A skirt without an opening goes over the hips with 20 to 40 mm to spare (common practice, no source)."""
 SEEN = 0.05

@@ -7,7 +7,7 @@ from typing import Any
 from studio.draft.drawn import Drawn
 from studio.styles import rack
 
-from .finding import Finding, Worked, edit_words, within
+from .finding import Finding, Worked, edit_words, tried, within
 
 
 def as_typed(w: Worked) -> Iterator[Finding]:
@@ -29,8 +29,7 @@ def _mends(w: Worked, one: Drawn) -> Mapping[str, Any] | None:
         if not within(w, one.path, made):
             return None
         edit = {one.path: made}
-    after = rack.draft(rack.edit(w.brief, edit))
-    return None if any(d.path == one.path for d in after.drawn) else edit
+    return None if any(d.path == one.path for d in tried(w, edit).draft.drawn) else edit
 
 
 def _rounded(w: Worked, one: Drawn) -> float:

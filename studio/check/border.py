@@ -8,11 +8,11 @@ from msgspec.structs import replace
 
 from studio.brief import PrintBand
 from studio.brief.across import LEAST
-from studio.cloth.ways import grain_down, shown_on, ways
+from studio.cloth.ways import grain_down, shown_on
 from studio.styles import rack
 from studio.words import Phrase, phrase
 
-from .finding import Finding, Worked, reworked, within
+from .finding import Finding, Worked, tried, within
 from .fitting import harmless
 
 
@@ -34,9 +34,8 @@ def border_runs_along(w: Worked) -> Iterator[Finding]:
         if all(grain_down(p) for p in pieces):
             says = phrase("The band at {b} runs along the selvedge, and {p:word} is cut across the cloth.",
                           b=band.start, p=pieces[0].name)  # fmt: skip
-            known = rack.declarations(w.brief)
-            along = {"skirt.cut": "along", "skirt.panels": 0}
-            edit = harmless(w, {p: v for p, v in along.items() if p in known}) if "skirt.cut" in known else None
+            along = rack.laid(w.brief, "along")
+            edit = harmless(w, along) if along else None
             does = phrase("Cut along the cloth") if edit else None
             yield Finding("border-runs-along", "doubt", says, "cloth.bands", pieces[0].id, edit, does)
 
@@ -54,7 +53,7 @@ def border_on_cloth(w: Worked) -> Iterator[Finding]:
         hem = math.floor(w.brief.hem - a.off)
         fits = a.band.by == "hem" and w.brief.seams.hem_kind != "faced" and within(w, "seams.hem", hem)
         edit = {"seams.hem": float(hem)} if fits else None
-        if edit and any(b.piece.id == a.piece.id for b in reworked(w.brief, edit).lay.adrift):
+        if edit and any(b.piece.id == a.piece.id for b in tried(w, edit).lay.adrift):
             edit = None  # it has no hem, or another band asks for more
         does = phrase("Hem {h}", h=hem * 1.0) if edit else None
         if edit is None:
@@ -72,7 +71,6 @@ def _farther_in(w: Worked, band: PrintBand) -> tuple[dict[str, Any] | None, Phra
         return None, None
     moved = tuple(replace(b, start=start, end=end) if b == band else b for b in w.brief.cloth.bands)
     edit = {"cloth.bands": moved}
-    cloth = rack.edit(w.brief, edit).cloth
-    if any(ways(a.piece, cloth).adrift for a in laid):
+    if {a.piece.id for a in tried(w, edit).lay.adrift} & {a.piece.id for a in laid}:
         return None, None
     return edit, phrase("Band from {b}", b=start) if near else phrase("Band to {b}", b=end)

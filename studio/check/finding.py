@@ -8,7 +8,6 @@ from msgspec import Struct
 from studio.brief import Brief
 from studio.cloth.lay import lay_out
 from studio.cloth.placed import Lay
-from studio.cloth.ways import too_wide
 from studio.draft import Draft
 from studio.styles import rack
 from studio.words import Phrase, phrase, tr
@@ -48,17 +47,16 @@ def within(w: Worked, path: str, value: float) -> bool:
     return one.least <= value <= one.most
 
 
-def reworked(brief: Brief, edit: Mapping[str, Any]) -> Worked:
-    """What a rule would look at once a remedy is taken."""
-    after = rack.edit(brief, edit)
-    draft = rack.draft(after)
-    return Worked(after, draft, lay_out(draft.pieces, after.cloth))
+def tried(w: Worked, edit: Mapping[str, Any]) -> Worked:
+    """What is made up once a remedy is taken: the one way in which a rule tries its own."""
+    brief = rack.edit(w.brief, edit)
+    draft = rack.draft(brief)
+    return Worked(brief, draft, lay_out(draft.pieces, brief.cloth))
 
 
-def off_cloth(brief: Brief, edit: Mapping[str, Any]) -> set[str]:
-    """The pieces too wide for the cloth once a remedy is taken, by id."""
-    after = rack.edit(brief, edit)
-    return {p.id for p in too_wide(rack.draft(after).pieces, after.cloth)}
+def off_cloth(w: Worked) -> set[str]:
+    """The pieces too wide for the cloth, by id."""
+    return {p.id for p in w.lay.misfits}
 
 
 def edit_words(brief: Brief, edit: Mapping[str, Any]) -> Phrase:

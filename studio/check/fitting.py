@@ -10,7 +10,7 @@ from studio.styles import rack
 from studio.styles.style import Edit
 from studio.words import Phrase, phrase, tr
 
-from .finding import Rule, Worked, edit_words, off_cloth, reworked, within
+from .finding import Rule, Worked, edit_words, off_cloth, tried, within
 from .held import held_on_cloth
 from .opening import opening_passes_hips
 from .pockets import pocket_at_side_seam
@@ -18,8 +18,6 @@ from .rebanded import NAMES, narrower, rebanded
 
 Way = tuple[Edit, Phrase]
 OPEN: Edit = {"cloth.lies": "open"}
-SPLITS = ("skirt.panels", "skirt.gores")
-"""Numbers that part a skirt into more and narrower pieces."""
 MAY_STOP: tuple[Rule, ...] = (opening_passes_hips, pocket_at_side_seam, held_on_cloth)
 """What other panels, or a cloth that lies otherwise, might put a stop to."""
 
@@ -29,20 +27,23 @@ def fitted(w: Worked, piece: Piece) -> Way | None:
 
     The skirt as it is comes first: by cloth, laid open; then cut otherwise; then cloth just so wide.
     """
-    now = {p.id for p in w.lay.misfits}
+    now = off_cloth(w)
     others = now - {"waistband"} if piece.id == "waistband" else now & {"waistband"}
-    fit = (way for way in _ways(w, piece) if off_cloth(w.brief, way[0]) <= others)
-    return next((way for way in fit if not _stops(w, way[0])), None)
+    return next((way for way in _ways(w, piece) if _fits(w, way[0], others)), None)
 
 
 def harmless(w: Worked, edit: Edit) -> Edit | None:
     """An edit that leaves on the cloth what is on it now and brings no new stop, if need be with what is held by hand
     let go, for it was held on another cloth or as another piece; None where it does not even so.
     """
-    now, tries = {p.id for p in w.lay.misfits}, [edit]
-    if w.brief.cloth.held:
-        tries.append({**edit, "cloth.held": ()})
-    return next((one for one in tries if off_cloth(w.brief, one) <= now and not _stops(w, one)), None)
+    tries = [edit, {**edit, "cloth.held": ()}] if w.brief.cloth.held else [edit]
+    return next((one for one in tries if _fits(w, one, off_cloth(w))), None)
+
+
+def _fits(w: Worked, edit: Edit, others: set[str]) -> bool:
+    """Whether an edit leaves no more than these off the cloth, and brings no stop that was not there."""
+    after = tried(w, edit)
+    return off_cloth(after) <= others and _stopped(after) <= _stopped(w)
 
 
 def _ways(w: Worked, piece: Piece) -> Iterator[Way]:
@@ -61,14 +62,12 @@ def _ways(w: Worked, piece: Piece) -> Iterator[Way]:
 
 
 def _by_cloth(w: Worked) -> Iterator[Way]:
-    if "skirt.panels" in rack.declarations(w.brief) and rack.value(w.brief, "skirt.panels"):
-        yield {"skirt.panels": 0}, phrase("As many panels as the cloth asks")
+    if edit := rack.by_cloth(w.brief):
+        yield edit, phrase("As many panels as the cloth asks")
 
 
 def _across(w: Worked) -> Iterator[Way]:
-    known = rack.declarations(w.brief)
-    if "skirt.cut" in known and rack.value(w.brief, "skirt.cut") == "along":
-        edit: Edit = {"skirt.cut": "across"} | ({"skirt.panels": 0} if "skirt.panels" in known else {})
+    if edit := rack.laid(w.brief, "across"):
         yield edit, phrase("Cut across, as few panels as fit")
 
 
@@ -83,11 +82,11 @@ def _bands(w: Worked) -> Iterator[Way]:
 
 def _parted(w: Worked, piece: Piece) -> Iterator[tuple[str, int]]:
     """More pieces, by one at a time; what is cut along the cloth is no less deep for them."""
-    known = rack.declarations(w.brief)
-    for path in SPLITS if grain_down(piece) else ():
-        if path in known:
-            first = max(math.ceil(known[path].least), rack.value(w.brief, path)) + 1
-            yield from ((path, n) for n in range(first, math.floor(known[path].most) + 1))
+    path = rack.its_style(w.brief).parts
+    if path and grain_down(piece):
+        one = rack.declarations(w.brief)[path]
+        first = max(math.ceil(one.least), rack.value(w.brief, path)) + 1
+        yield from ((path, n) for n in range(first, math.floor(one.most) + 1))
 
 
 def _wider(w: Worked, piece: Piece) -> Iterator[Way]:
@@ -101,12 +100,9 @@ def _wider(w: Worked, piece: Piece) -> Iterator[Way]:
         yield {"cloth.width": least}, phrase("Cloth {w} wide", w=least)
 
 
-def _stops(w: Worked, edit: Edit) -> bool:
-    """Whether an edit brings a stop that was not there."""
-    after = reworked(w.brief, edit)
-    before, now = ({(f.rule, f.where, f.piece) for rule in MAY_STOP for f in rule(one) if f.weight == "stop"}
-                   for one in (w, after))  # fmt: skip
-    return not now <= before
+def _stopped(w: Worked) -> set[tuple[str, str, str]]:
+    """What puts a stop to it: rule, path and piece."""
+    return {(f.rule, f.where, f.piece) for rule in MAY_STOP for f in rule(w) if f.weight == "stop"}
 
 
 def joined(piece: Piece, cloth: Cloth, allowance: float) -> tuple[int, float] | None:

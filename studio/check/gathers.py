@@ -5,15 +5,14 @@ from collections.abc import Iterator
 
 from msgspec import Struct
 
-from studio.brief import Brief
+from studio.brief import OVER_HIPS, Brief
 from studio.draft import Draft
 from studio.draft.gathers import tightest_ratio
 from studio.styles import rack
 from studio.styles.style import Edit
 from studio.words import Phrase, phrase, tr
 
-from .finding import Finding, Worked, edit_words
-from .opening import OVER_HIPS
+from .finding import Finding, Worked, edit_words, tried
 
 MOST_GATHERS = ((60.0, 3.0), (150.0, 2.5), (350.0, 2.0), (math.inf, 1.5))
 """Up to this weight (g/m²) cloth gathers to at most this ratio: sheer, light, medium, heavy
@@ -90,8 +89,8 @@ def _less(w: Worked, most: float) -> Edit | None:
     edit = rack.loosened(w.brief, most)
     if edit is None:
         return None
-    after = rack.edit(w.brief, edit)
-    if rack.girth(after, after.hip_depth) < (after.body.hip or 0) + OVER_HIPS:
+    after = tried(w, edit)
+    if rack.girth(after.brief, after.brief.hip_depth) < (after.brief.body.hip or 0) + OVER_HIPS:
         return None
-    left = (s.ratio for s in gathered_seams(after, rack.draft(after)))
+    left = (s.ratio for s in gathered_seams(after.brief, after.draft))
     return None if any(r > most + 1e-9 for r in left) else edit

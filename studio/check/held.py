@@ -12,7 +12,7 @@ from studio.geometry.polygon import meet
 from studio.styles.style import Edit
 from studio.words import Phrase, phrase
 
-from .finding import Finding, Worked, reworked
+from .finding import Finding, Worked, tried
 
 COARSE = 2.0
 """Outlines are compared as chords within this (mm): less is no overlap that shears would notice."""
@@ -70,7 +70,7 @@ def righted(
     """
     now = {id(i.held): h for i, h in zip(ill, right, strict=True)}
     edit: Edit = {"cloth.held": tuple(now.get(id(h), h) for h in w.brief.cloth.held)}
-    after = reworked(w.brief, edit)
+    after = tried(w, edit)
     if still(after) or [*_off(after), *_on_top(after)]:
         return let_go(w, [i.held for i in ill])
     return edit, does[len(ill) > 1]

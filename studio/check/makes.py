@@ -14,12 +14,6 @@ from studio.words import Phrase, phrase, tr
 
 from .finding import edit_words
 
-NUMBERS = (
-    "skirt.fullness", "skirt.ratio", "skirt.fraction", "skirt.sweep", "skirt.pleats", "skirt.tiers", "skirt.gores",
-    "skirt.length",
-)  # fmt: skip
-"""What takes cloth, as far as a style has it."""
-
 
 class Makes(Struct, frozen=True):
     """One choice: the edit, its words, and the length of cloth it takes before the wash (mm)."""
@@ -50,10 +44,15 @@ def cuts_out(brief: Brief) -> bool:
     return need is not None and have is not None and need <= have + 1e-9
 
 
+def numbers(brief: Brief) -> tuple[str, ...]:
+    """Paths of what takes cloth in this style, and last its length."""
+    return (*rack.its_style(brief).takes, "skirt.length")
+
+
 def _numbers(brief: Brief) -> Iterator[Makes]:
     known = rack.declarations(brief)
-    for path in NUMBERS:
-        if path not in known or not rack.applies(brief, known[path]):
+    for path in numbers(brief):
+        if not rack.applies(brief, known[path]):
             continue
         value = largest(brief, path)
         if value is not None and value != rack.value(brief, path):

@@ -11,7 +11,7 @@ from studio.draft import Piece
 from studio.styles import rack
 from studio.words import phrase
 
-from .finding import Finding, Worked, within
+from .finding import Finding, Worked, tried, within
 from .held import InHand, in_hand, righted
 
 TRUE = 0.5
@@ -51,19 +51,20 @@ def _over(piece: Piece, repeat: float) -> float | None:
 
 
 def _moved(w: Worked) -> Iterator[Finding]:
-    """How much the matching moved the fullness."""
-    if "skirt.fullness" not in rack.declarations(w.brief):
+    """How much the matching alone moved the fullness."""
+    path = rack.its_style(w.brief).fullness
+    if not path:
         return
-    asked, made = rack.value(w.brief, "skirt.fullness"), w.draft.fact("flat_width") / w.brief.waist_seam
-    whole = rack.value(w.brief, "skirt.cut") == "across" and rack.value(w.brief, "skirt.whole_widths")
-    if abs(made - asked) < 0.005 or whole:
+    asked, made = rack.value(w.brief, path), w.draft.fact("flat_width") / w.brief.waist_seam
+    unmatched = tried(w, {"cloth.match": False}).draft.fact("flat_width") / w.brief.waist_seam
+    if abs(made - asked) < 0.005 or abs(unmatched - asked) > 1e-9:
         return
     text = "To match the print at the seams the cloth is {m:ratio} times the seam, not {a:ratio}."
-    kept = within(w, "skirt.fullness", made)
-    edit = {"skirt.fullness": made} if kept else None
+    kept = within(w, path, made)
+    edit = {path: made} if kept else None
     does = phrase("Fullness {m:ratio}", m=made) if kept else None
     says = phrase(text, m=made, a=asked)
-    yield Finding("print-matches-at-seam", "note", says, "skirt.fullness", "skirt", edit, does)
+    yield Finding("print-matches-at-seam", "note", says, path, "skirt", edit, does)
 
 
 def _held_off(w: Worked) -> Iterator[Finding]:

@@ -13,7 +13,7 @@ from studio.draft import Piece
 from studio.styles.style import Edit
 from studio.words import Phrase, phrase, tr
 
-from .finding import Finding, Worked, reworked, within
+from .finding import Finding, Worked, tried, within
 from .fitting import harmless
 from .on_band import off_its_band, taken_off
 
@@ -61,7 +61,7 @@ def _freed(w: Worked, cut: _Cut) -> tuple[Edit, Phrase] | None:
     """The first edit after which no line of the piece cuts a band."""
     for edit, does in _ways(w, cut):
         mends = harmless(w, edit)
-        if mends and not any(c.piece.id == cut.piece.id for c in _cuts(reworked(w.brief, mends))):
+        if mends and not any(c.piece.id == cut.piece.id for c in _cuts(tried(w, mends))):
             return mends, does
     return None
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from msgspec.structs import replace
 
-from studio.brief import Brief
+from studio.brief import OVER_HIPS, Brief
 from studio.brief.conditions import ZIPS
 from studio.draft.zip import shortest_zip, too_long, zip_sold
 from studio.styles import rack
@@ -16,8 +16,6 @@ from .finding import Finding, Worked, edit_words, within
 from .rebanded import NAMES, rebanded
 from .sewable import banded
 
-OVER_HIPS = 20.0
-"""The opening must be larger than the hip by 20 to 40 mm (common practice, no source)."""
 HAND_CLOSE = 20.0
 """Below the stop the seam needs this much (mm) to be sewn at all (common practice, no source)."""
 
@@ -51,9 +49,7 @@ def _waist_passes(w: Worked, hip: float, need: float) -> Iterator[Finding]:
     if w.brief.waist_seam < need - 1e-9:
         says = phrase("With no opening the waist lets {r} through; hips of {h} need {n}.",
                       r=w.brief.waist_seam, h=hip, n=need)  # fmt: skip
-        remedy = rebanded(w.brief, "elastic")
-        if getattr(w.brief.skirt, "panels", 0):  # more cloth round the waist may want more panels
-            remedy |= {"skirt.panels": 0}
+        remedy = {**rebanded(w.brief, "elastic"), **rack.by_cloth(w.brief)}  # more cloth may want more panels
         yield Finding("opening-passes-hips", "stop", says, "opening.kind", "skirt", remedy, NAMES["elastic"])
 
 
@@ -97,7 +93,7 @@ def _opening_passes(w: Worked, hip: float, need: float, held: list[Finding]) -> 
 
 
 def _deeper(w: Worked, stop: float, need: float, held: list[Finding]) -> Edit | None:
-    """The edit to a deeper stop, if there is room for one; what hangs lower for it, as godets do, may want ease."""
+    """The edit to a deeper stop, if there is room for one; what hangs lower for it may want ease."""
     if not _fits(w, w.brief, stop):
         return None
     edit = {"opening.zip_stop": stop}

@@ -4,7 +4,6 @@ import math
 from collections.abc import Iterable, Iterator
 from itertools import combinations
 
-from studio.cloth.lay import lay_out
 from studio.draft.patch import drawn_top, seat_of
 from studio.draft.patch_bed import Bed, bed, overlap
 from studio.draft.side_pocket import down, need_of
@@ -12,7 +11,7 @@ from studio.styles import rack
 from studio.styles.style import Edit
 from studio.words import Phrase, phrase
 
-from .finding import Finding, Worked, within
+from .finding import Finding, Worked, edit_words, tried, within
 
 CLEAR = 20.0
 """Between the end of a zip and a pocket at least this much of the seam is sewn (mm; common practice, no source)."""
@@ -25,24 +24,29 @@ NARROW, SHALLOW = 100.0, 120.0
 
 NONE: tuple[Edit, Phrase] = ({"pockets.kind": "none"}, phrase("No pockets"))
 PATCHES: tuple[Edit, Phrase] = ({"pockets.kind": "patch"}, phrase("Patch pockets"))
+BESIDE: tuple[Edit, Phrase] = ({"opening.place": "side"}, phrase("Open at the side"))
 
 
 def pocket_at_side_seam(w: Worked) -> Iterator[Finding]:
     """A pocket in the side seam wants a seam at the side that is long enough for it. The remedy is the first of these
-    that gives it one: four panels, or eight gores, or an opening at the side; else patches, or no pockets. Where every
-    seam is too short, more of them are of no use.
+    that gives it one: the next number of panels that four divides, an opening at the side; else patches, or no pockets.
+    Where every seam is too short, more of them are of no use.
     """
     if w.brief.pockets.kind != "in seam" or _bags(w):
         return
     says = phrase("There is no side seam that holds a pocket of {p} from {t} down.",
                   p=w.brief.pockets.opening, t=w.brief.pockets.top)  # fmt: skip
-    tries: tuple[tuple[Edit, Phrase], ...] = (
-        ({"skirt.panels": 4}, phrase("Four panels")),
-        ({"skirt.gores": 8}, phrase("Eight gores")),
-        ({"opening.place": "side"}, phrase("Open at the side")),
-    )
-    edit, does = next((one for one in (*(tries if _deep(w) else ()), PATCHES) if _mends(w, one[0])), NONE)
+    tries = [*_quartered(w), BESIDE] if _deep(w) else []
+    edit, does = next((one for one in (*tries, PATCHES) if _mends(w, one[0])), NONE)
     yield Finding("pocket-at-side-seam", "stop", says, "pockets.kind", "skirt", edit, does)
+
+
+def _quartered(w: Worked) -> Iterator[tuple[Edit, Phrase]]:
+    """The edit to the next number of panels that four divides, so that there is a seam at each side."""
+    path = rack.its_style(w.brief).parts
+    edit = rack.parted(w.brief, 4 * (rack.value(w.brief, path) // 4 + 1)) if path else None
+    if edit:
+        yield edit, edit_words(w.brief, edit)
 
 
 def pocket_clear_of_opening(w: Worked) -> Iterator[Finding]:
@@ -95,16 +99,13 @@ def _crosses(w: Worked) -> bool:
 
 def _mends(w: Worked, edit: Edit) -> bool:
     """Whether the brief has its pockets once it is edited so, clear of all, and the cloth still holds every piece."""
-    if not edit.keys() <= rack.declarations(w.brief).keys() or all(
-        rack.value(w.brief, p) == v for p, v in edit.items()
-    ):
+    if all(rack.value(w.brief, path) == v for path, v in edit.items()):
         return False
-    after = rack.edit(w.brief, edit)
-    drafted = rack.draft(after)
-    then = Worked(after, drafted, lay_out(drafted.pieces, after.cloth))
-    if after.pockets.kind == "patch":
+    then = tried(w, edit)
+    p = then.brief.pockets
+    if p.kind == "patch":
         beds = _beds(then)
-        placed = bool(beds) and _clear(beds, after.pockets.top, after.pockets.width, after.pockets.depth)
+        placed = bool(beds) and _clear(beds, p.top, p.width, p.depth)
     else:
         placed = _bags(then) and not _crosses(then)
     return placed and _unfit(then) <= _unfit(w)

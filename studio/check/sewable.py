@@ -6,11 +6,10 @@ from typing import Any
 from studio.brief.conditions import BANDS, ZIPS
 from studio.draft import Draft, Edge, Piece
 from studio.draft.placket import LEAST
-from studio.styles import rack
 from studio.styles.style import Edit
 from studio.words import Phrase, phrase, tr
 
-from .finding import Finding, Worked
+from .finding import Finding, Worked, tried
 from .rebanded import NAMES, USUAL_LAP, rebanded
 
 EASED = 1.05
@@ -89,7 +88,7 @@ def banded(w: Worked, remedy: Edit | None) -> Edit | None:
     """A remedy of the skirt's width, with a band to go with it where it gathers what was faced until then."""
     if remedy is None or w.brief.waistband.kind != "faced" or _drawn_up(w.draft):
         return remedy
-    if not _drawn_up(rack.draft(rack.edit(w.brief, remedy))):
+    if not _drawn_up(tried(w, remedy).draft):
         return remedy
     return {**remedy, **rebanded(w.brief, "folded")}
 

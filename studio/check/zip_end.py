@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from msgspec.structs import replace
 
-from studio.brief import Brief
+from studio.brief import OVER_HIPS, Brief
 from studio.brief.conditions import ZIPS
 from studio.draft.zip import zip_end
 from studio.geometry import TOUCH
@@ -12,7 +12,6 @@ from studio.styles.style import Edit
 from studio.words import Phrase, phrase
 
 from .finding import Finding, Worked, within
-from .opening import OVER_HIPS
 
 STEP = 5
 """A stop is moved by so much (mm)."""

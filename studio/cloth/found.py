@@ -44,7 +44,7 @@ def ground(pieces: Iterable[Piece], cloth: Cloth) -> Ground:
 
 def _ground(p: Piece) -> tuple[object, ...]:
     folds = (m.path for m in p.lines if m.role == "fold")
-    return (p.id, p.cut, p.mirrored, p.row, p.grain, p.cut_line, p.edges, *folds)
+    return (p.id, p.cut, p.mirrored, p.row, p.tier, p.grain, p.cut_line, p.edges, *folds)
 
 
 def _of(lay: Lay, pieces: Iterable[Piece]) -> Lay:

@@ -5,7 +5,7 @@ from typing import Literal, get_args, get_type_hints
 
 from msgspec import Struct
 
-from studio.brief import Brief, Cloth, Held, PrintBand
+from studio.brief import Cloth, Held, PrintBand
 from studio.draft import Piece
 from studio.geometry import Box, Point
 
@@ -162,18 +162,13 @@ def shown_on(band: PrintBand, piece: Piece) -> bool:
         return piece.row == 0
     if band.holds == "skirt":
         return any(e.name == "hem" for e in piece.edges)
-    return piece.row == int(band.holds.removeprefix("tier "))
+    return piece.tier == int(band.holds.removeprefix("tier "))
 
 
-def shown(brief: Brief, pieces: Sequence[Piece]) -> Iterator[str]:
-    """What a band of the print may be for on this skirt: what has a piece to show it, its tiers, and nothing."""
-    tiers: int = getattr(brief.skirt, "tiers", 0)
+def shown(pieces: Sequence[Piece]) -> Iterator[str]:
+    """What a band of the print may be for on this skirt: what has a piece to show it, and nothing."""
     for holds in get_args(get_type_hints(PrintBand)["holds"]):
-        if holds.startswith("tier "):
-            there = int(holds.removeprefix("tier ")) <= tiers
-        else:
-            there = holds == "nothing" or any(shown_on(PrintBand(0, 1, holds), p) for p in pieces)
-        if there:
+        if holds == "nothing" or any(shown_on(PrintBand(0, 1, holds), p) for p in pieces):
             yield holds
 
 

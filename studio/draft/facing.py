@@ -15,11 +15,11 @@ from msgspec.structs import replace
 
 from studio.geometry import TOUCH, Cubic, Path, Point, joined, offset
 from studio.units import spell
-from studio.words import phrase
+from studio.words import Phrase, phrase
 
 from .cut_line import cut_line
 from .marks import notch_on
-from .piece import PARTS, Dimension, Edge, Piece
+from .piece import PARTS, Dimension, Edge, Piece, Spot
 from .turned_over import edges_over, spots_over
 
 MOST = 0.8
@@ -57,24 +57,38 @@ def facing(piece: Piece, depth: float) -> Piece:
         for s in piece.spots
         if s.role == "notch" and s.on == "waist"
     ]
-    x = shut.waist.box.centre.x
+    return facing_piece(piece, f"facing-{piece.id}", phrase("{p:word}, waist facing", p=piece.name), drawn, deep,
+                        "waistband.facing_depth", notches)  # fmt: skip
+
+
+def facing_piece(
+    panel: Piece, id: str, name: Phrase, drawn: tuple[Edge, ...], deep: float, path: str, notches: Iterable[Spot] = ()
+) -> Piece:  # fmt: skip
+    """The facing of a panel's edge: as many as there are panels, seen from inside and on the panel's grain.
+
+    It is `drawn` as it lies on the panel, clockwise from the edge that is faced, `deep` mm, by the number at `path`.
+    """
+    faced = drawn[0].path
+    x = faced.box.centre.x
     edges = edges_over(drawn, x)
-    middle = drawn[0].path.at(drawn[0].path.length / 2).towards(drawn[2].path.at(drawn[2].path.length / 2), 0.5)
-    shown = phrase("{d:bare}", d=deep)
-    way = piece.grain[0].to(piece.grain[1]).unit()
-    grain = tuple(middle.along(way, by * deep).flipped(x) for by in (-0.3, 0.3))
+    side = next(e.path for e in edges if e.name == "right")
+    start, end = _grain(panel, faced, deep)
+    depth = Dimension(path, side.start, side.end, "right", phrase("{d:bare}", d=deep))
     return Piece(
-        id=f"facing-{piece.id}",
-        name=spell(phrase("{p:word}, waist facing", p=piece.name), "cm"),
-        edges=edges,
-        cut_line=cut_line(edges),
-        grain=(grain[0], grain[1]),
-        spots=spots_over(notches, x),
-        dimensions=(Dimension("waistband.facing_depth", up.start.flipped(x), up.end.flipped(x), "right", shown),),
-        cut=piece.cut,
-        mirrored=piece.mirrored,
-        row=PARTS,
-    )
+        id=id, name=spell(name, "cm"), edges=edges, cut_line=cut_line(edges),
+        grain=(start.flipped(x), end.flipped(x)), spots=spots_over(notches, x), dimensions=(depth,),
+        cut=panel.cut, mirrored=panel.mirrored, row=PARTS,
+    )  # fmt: skip
+
+
+def _grain(panel: Piece, faced: Path, deep: float) -> tuple[Point, Point]:
+    """The panel's own grain, so that both give alike, in the middle of the facing and no longer than lies on it."""
+    middle = faced.length / 2
+    along = faced.direction(middle)
+    way = panel.grain[0].to(panel.grain[1]).unit()
+    at = faced.at(middle).along(along.outward(), -deep / 2)
+    reach = min(60.0, faced.length / 6, 0.4 * deep / max(abs(way.cross(along)), 0.01))
+    return at.along(way, -reach), at.along(way, reach)
 
 
 def most_depth(piece: Piece) -> float:

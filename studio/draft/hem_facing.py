@@ -5,14 +5,12 @@ from msgspec.structs import replace
 
 from studio.brief import Brief
 from studio.geometry import Line, Path, Point, offset
-from studio.units import spell
 from studio.words import phrase
 
-from .cut_line import cut_line
 from .drawn import Drawn, drawn
-from .piece import PARTS, Dimension, Edge, Piece
+from .facing import facing_piece
+from .piece import Edge, Piece
 from .seam import Part, Seam
-from .turned_over import edges_over
 
 MOST = 0.6
 """A facing covers at most this share of its panel's shorter side (common practice, no source)."""
@@ -75,36 +73,10 @@ def _facing(panel: Piece, deep: float, allowance: float) -> Piece:
         return Edge(name, Path((Line(start, end),)), 0.0 if on_fold[of] else allowance, words=words, fold=on_fold[of])
 
     drawn = (
-        Edge("upper", upper, 0.0, words=phrase("upper edge, neatened")),
-        side("left", "right", upper.end, hem.start),
         Edge("hem", hem, allowance, f"{panel.id}/hem", words=phrase("seam, to the hem")),
         side("right", "left", hem.end, upper.start),
+        Edge("upper", upper, 0.0, words=phrase("upper edge, neatened")),
+        side("left", "right", upper.end, hem.start),
     )
-    x = hem.box.centre.x
-    edges = edges_over(drawn, x)
-    outline = cut_line(edges)
-    return Piece(
-        id=_id(panel),
-        name=spell(phrase("{p:word}, hem facing", p=panel.name), "cm"),
-        edges=edges,
-        cut_line=outline,
-        grain=_grain(panel, hem, deep, x),
-        dimensions=(
-            Dimension(
-                "seams.hem_facing", upper.start.flipped(x), hem.end.flipped(x), "right", phrase("{d:bare}", d=deep)
-            ),
-        ),
-        cut=panel.cut,
-        mirrored=panel.mirrored,
-        row=PARTS,
-    )
-
-
-def _grain(panel: Piece, hem: Path, deep: float, x: float) -> tuple[Point, Point]:
-    """The panel's own grain, so that both give alike, in the middle of the strip and no longer than lies on it."""
-    middle = hem.length / 2
-    along = hem.direction(middle)
-    way = panel.grain[0].to(panel.grain[1]).unit()
-    at = hem.at(middle).along(along.outward(), -deep / 2)
-    reach = min(60.0, hem.length / 6, 0.4 * deep / max(abs(way.cross(along)), 0.01))
-    return at.along(way, -reach).flipped(x), at.along(way, reach).flipped(x)
+    name = phrase("{p:word}, hem facing", p=panel.name)
+    return facing_piece(panel, _id(panel), name, drawn, deep, "seams.hem_facing")

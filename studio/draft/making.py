@@ -9,10 +9,12 @@ from studio.words import Phrase
 from .piece import Role
 
 Phase: TypeAlias = Literal[
-    "prepare", "cut", "mark", "shape", "pockets", "opening", "seams", "gather", "lining", "band", "close", "hem",
-    "press",
+    "prepare", "cut", "mark", "shape", "pockets", "opening", "seams", "insets", "gather", "lining", "band", "close",
+    "hem", "press",
 ]  # fmt: skip
-"""When a thing is done, in the order of a workroom: what must lie flat first, what hangs last."""
+"""When a thing is done, in the order of a workroom: what must lie flat first, what is set into a seam
+once it is sewn, what hangs last.
+"""
 Close: TypeAlias = Literal["whole", "top", "foot", "left", "right"]
 
 

@@ -41,7 +41,7 @@ class Level(Struct, frozen=True):
     """Where a ring of panels hangs: what its top and its foot are sewn to, and how far below the waist it starts.
 
     A skirt has one level; tiers have more. The last one carries the hem, the others end on a seam. `depth` (mm) is
-    where its top lies below the waist seam, so that a long opening may run on into it.
+    where its top lies below the waist seam, so that a long opening may run on into it; `tier` counts from 1.
     """
 
     top: str = "waist"
@@ -49,7 +49,7 @@ class Level(Struct, frozen=True):
     foot: str = "hem"
     foot_sews_to: str = ""
     depth: float = 0.0
-    row: int = 1
+    tier: int = 0
 
 
 WAIST = Level()
@@ -80,7 +80,7 @@ def panel(
         id=id, name=name, edges=edges, cut_line=cut_line(edges), grain=shape.grain,
         lines=(*shape.lines, *hem, *marks), spots=shape.spots, notes=shape.notes,
         handles=(*shape.handles, *handles), dimensions=(*shape.dimensions, *dimensions),
-        cut=cut, mirrored=mirrored, row=level.row,
+        cut=cut, mirrored=mirrored, row=max(1, level.tier), tier=level.tier,
     )  # fmt: skip
 
 

@@ -117,7 +117,8 @@ class Piece(Struct, frozen=True, gc=False):
     """One piece of the pattern, in its own millimetres (x right, y down).
 
     `row` is where it lies on a table to be looked at: 0 the band, 1 and on the skirt from the waist down, then
-    `PARTS` for small parts and `OTHER` for what is cut of other cloth.
+    `PARTS` for small parts and `OTHER` for what is cut of other cloth. `tier` is which tier it is of, counted from the
+    band; 0 in a skirt that has none.
     """
 
     id: str
@@ -134,6 +135,7 @@ class Piece(Struct, frozen=True, gc=False):
     mirrored: bool = False
     cloth: Material = "main"
     row: int = 1
+    tier: int = 0
 
     @property
     def on_fold(self) -> bool:

@@ -131,7 +131,7 @@ def _level(k: int, depth: float, *, last: bool) -> Level:
         foot="hem" if last else "foot",
         foot_sews_to="" if last else f"{_stem(k + 1)}/top",
         depth=depth,
-        row=k + 1,
+        tier=k + 1,
     )
 
 

@@ -32,9 +32,10 @@ _DEEPEST: Final = 4  # pleats drawn under the first, at most
 
 def pleat_section(brief: Brief, draft: Draft, unit: Unit = "cm") -> Drawing:
     """The pleats of a skirt below its hip line, in a room of 66 by 45 mm; nothing for a skirt without pleats."""
-    if not draft.has("pleat_depth"):
+    style = rack.its_style(brief).pleats
+    if style is None:
         return ()
-    kind = str(rack.value(brief, "skirt.pleat_kind"))
+    kind = style.kind(brief.skirt)
     face, depth = draft.fact("face"), draft.fact("pleat_depth")
     both = kind in ("box", "inverted")
     shown = _both(face, depth, kind == "box") if both else _knife(face, depth)

@@ -1,4 +1,4 @@
-"""Darts, godets and slits: what gives a panel its shape."""
+"""Darts and slits: what gives a panel its shape."""
 
 from collections.abc import Iterator
 
@@ -45,24 +45,6 @@ def _measured(legs: Path) -> tuple[float, float]:
     tip = max((c.end for c in legs.curves), key=lambda p: p.y)
     start, end = legs.start, legs.end
     return round(start.distance(end), 1), round(start.towards(end, 0.5).distance(tip), 1)
-
-
-def godets(brief: Brief, draft: Draft) -> Iterator[Making]:
-    """Wedges set into seams or slits."""
-    found = [s for s in draft.seams if s.name == "godet"]
-    if not found:
-        return
-    part = found[0].other[0]
-    piece = next(p for p in draft.pieces if p.id == part.piece)
-    says = (
-        phrase("Right sides together, pin a godet into each gap, its point at the seam’s end."),
-        phrase("Sew from the point to the hem, {l} to the hem line, {a} from the edge.",
-               l=piece.edge(part.edge).path.length, a=brief.seams.allowance),
-        phrase("Begin exactly at the point, with the needle down; then sew the other side."),
-        phrase("There are {n:count} godets. Press the seams away from them.", n=piece.cut),
-    )  # fmt: skip
-    sides = tuple(e.name for e in piece.edges if e.name in ("left", "right"))
-    yield Making("godets", "seams", tr("Set the godets"), says, Shown(piece.id, sides), ("needle", "pins"))
 
 
 def slits(brief: Brief, draft: Draft) -> Iterator[Making]:

@@ -11,7 +11,7 @@ from studio.draft.making import Making, Phase
 from studio.styles import rack
 
 from .band import band
-from .darts import darts, godets, slits
+from .darts import darts, slits
 from .fastening import fastening
 from .gather import gather
 from .hem import finish, hem
@@ -24,7 +24,7 @@ from .seams import seams
 from .tiers import as_strips, tiers
 
 PARTS: Final[tuple[Callable[[Brief, Draft], Iterable[Making]], ...]] = (
-    prepare, cut, interface, mark, neaten, darts, pockets, opening, seams, godets, slits, tiers, gather, lining, band,
+    prepare, cut, interface, mark, neaten, darts, pockets, opening, seams, slits, tiers, gather, lining, band,
     fastening, hem, lining_hem, finish,
 )  # fmt: skip
 """What every skirt may need; each gives nothing where it is not needed."""

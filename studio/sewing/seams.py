@@ -23,7 +23,7 @@ def seams(brief: Brief, draft: Draft) -> Iterator[Making]:
         phrase("Right sides together, pin both ends and the notches first, then between."),
         phrase("Sew {a} from the edge.", a=brief.seams.allowance),
     ]
-    says += _tiers(brief, draft, found) if _tiered(draft) else _grouped(draft, found)
+    says += _tiers(brief, draft, found) if _in_tiers(draft) else _grouped(draft, found)
     if any(p.id == "pocket-bag" for p in draft.pieces):
         says += [
             phrase("Sew round the pocket bags in one with the side seams."),
@@ -36,7 +36,7 @@ def seams(brief: Brief, draft: Draft) -> Iterator[Making]:
     yield Making("seams", "seams", title, tuple(says), shown, ("needle", "pins"))
 
 
-def _tiered(draft: Draft) -> bool:
+def _in_tiers(draft: Draft) -> bool:
     return any(s.name == "tier" for s in draft.seams)
 
 

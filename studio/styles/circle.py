@@ -149,5 +149,5 @@ ICON = "M7 3h6v2h-6z M7 5c-1 4-3 7.5-5.5 9.5c2.8 3.2 14.2 3.2 17 0c-2.5-2-4.5-5.
 
 STYLE = Style(
     Circle, draft, girth, icon=ICON, widen=widened, clear=cleared, loosen=looser, making=making,
-    uses=lambda skirt: ("gathers",) if skirt.fraction > 1 else (),
+    uses=lambda skirt: ("gathers",) if skirt.fraction > 1 else (), parts="skirt.panels", takes=("skirt.fraction",),
 )  # fmt: skip

@@ -76,4 +76,7 @@ def looser(brief: Brief, skirt: Gathered, most: float) -> Edit:
 
 ICON = "M6.5 3h7v2h-7z M6.5 5c-.8 4.5-2.8 8-3.5 12h14c-.7-4-2.7-7.5-3.5-12 M8.3 5.5l-.8 4 M10 5.5v5.5 M11.7 5.5l.8 4"
 
-STYLE = Style(Gathered, draft, girth, icon=ICON, widen=fuller, clear=fuller, loosen=looser, uses=lambda _: ("gathers",))
+STYLE = Style(
+    Gathered, draft, girth, icon=ICON, widen=fuller, clear=fuller, loosen=looser, uses=lambda _: ("gathers",),
+    parts="skirt.panels", lies="skirt.cut", fullness="skirt.fullness", takes=("skirt.fullness",),
+)  # fmt: skip

@@ -12,17 +12,19 @@ from studio.brief import Brief, Flare
 from studio.brief.declare import mm
 from studio.draft import Dimension, Draft, Drawn, Edge, Fact, Handle, LineMark, Part, Piece, Seam, Spot, drawn
 from studio.draft.cut_line import cut_line
+from studio.draft.gores import Gores, cleared, gores, hung
+from studio.draft.gores import girth as around
 from studio.draft.hang import hang
+from studio.draft.making import Making, Shown
 from studio.draft.marks import notch_on
 from studio.geometry import TOUCH, Arc, Path, Point, line
 from studio.words import phrase, tr
 
-from . import gored
 from .style import Edit, Style
 
 
-class Godet(gored.Gored, frozen=True, tag="godet"):
-    """A gored skirt whose seams open at the foot, each over a godet: a part of a circle about its own point."""
+class Godet(Gores, frozen=True, tag="godet"):
+    """A skirt of gores whose seams open at the foot, each over a godet: a part of a circle about its own point."""
 
     sweep: Annotated[float, mm(
         "Sweep of the gores", 800, 8000, "Once round the hem, godets left out.", step=20)] = 1400.0
@@ -41,16 +43,16 @@ LEFT = 20.0
 
 def draft(brief: Brief, skirt: Godet) -> Draft:
     """The gores, their seams parted at the godets' points, and the godet."""
-    hung, found = gored.hung(brief, skirt), godets(brief, skirt)
-    gores = tuple(_parted(p, found.high) for p in hung.pieces)
-    parted = {(p.id, e.name) for p in gores for e in p.edges}
-    sides = [(p.piece, f"{p.side(leaving)} godet") for p in hung.ring for leaving in (False, True)]
+    cut, found = hung(brief, skirt), godets(brief, skirt)
+    panels = tuple(_parted(p, found.high) for p in cut.pieces)
+    parted = {(p.id, e.name) for p in panels for e in p.edges}
+    sides = [(p.piece, f"{p.side(leaving)} godet") for p in cut.ring for leaving in (False, True)]
     seams = tuple(Seam("godet", (Part(*s, s[1] == "left godet"),), (_beside(s[1]),)) for s in sides if s in parted)
     sweep = Fact("hem_sweep", "Hem sweep", found.sweep)
-    facts = tuple(sweep if f.name == sweep.name else f for f in hung.facts)
-    pieces = (*gores, _godet(brief, skirt, found, parted))
-    held = (*hung.drawn, *_kept(brief, skirt, found))
-    return hang(brief, replace(hung, pieces=pieces, seams=seams, facts=facts, drawn=held))
+    facts = tuple(sweep if f.name == sweep.name else f for f in cut.facts)
+    pieces = (*panels, _godet(brief, skirt, found, parted))
+    held = (*cut.drawn, *_kept(brief, skirt, found))
+    return hang(brief, replace(cut, pieces=pieces, seams=seams, facts=facts, drawn=held))
 
 
 class Godets(Struct, frozen=True):
@@ -74,7 +76,7 @@ def godets(brief: Brief, skirt: Godet) -> Godets:
     never more than a third of a circle, which still can be set into a seam; one for each seam that is there at their
     height: a wrap and a very short skirt have none at the opening.
     """
-    cut = gored.gores(brief, skirt)
+    cut = gores(brief, skirt)
     side = cut.gores[0].side  # all are alike
     stop = 0.0 if brief.opening.kind == "wrap" else brief.stop  # its free edges take no godet
     high = min(skirt.godet_height, max(side - min(stop, side / 2) - LEFT, side / 5))
@@ -165,7 +167,7 @@ def girth(brief: Brief, skirt: Godet, depth: float) -> float:
     """The gores on their level line, and what the godets add there."""
     found = godets(brief, skirt)
     share = min(1.0, max(0.0, depth - (brief.finished_length - found.high)) / found.high)
-    return gored.girth(brief, skirt, depth) + found.count * found.wide * share
+    return around(brief, skirt, depth) + found.count * found.wide * share
 
 
 def widened(brief: Brief, skirt: Godet, wanted: float) -> Edit | None:
@@ -176,9 +178,26 @@ def widened(brief: Brief, skirt: Godet, wanted: float) -> Edit | None:
     return {"skirt.godet_width": wide} if after.sweep >= wanted - 1e-9 else None
 
 
+def making(brief: Brief, _skirt: Godet, draft: Draft) -> tuple[Making, ...]:
+    """Godets are set in once the seams above them are sewn."""
+    piece = draft.piece("godet")
+    says = (
+        phrase("Right sides together, pin a godet into each gap, its point at the seam’s end."),
+        phrase("Sew from the point to the hem, {l} to the hem line, {a} from the edge.",
+               l=piece.edge("right").path.length, a=brief.seams.allowance),
+        phrase("Begin exactly at the point, with the needle down; then sew the other side."),
+        phrase("There are {n:count} godets. Press the seams away from them.", n=piece.cut),
+    )  # fmt: skip
+    shown = Shown(piece.id, ("right", "left"))
+    return (Making("godets", "insets", tr("Set the godets"), says, shown, ("needle", "pins")),)
+
+
 ICON = (
     "M6.5 3h7v2h-7z M6.5 5c-1 3-1 6-2 9.5l-2 2.5h15l-2-2.5c-1-3.5-1-6.5-2-9.5 M8.2 11l-1.7 6 M8.2 11l1.6 "
     "6 M11.8 11l-1.6 6 M11.8 11l1.7 6"
 )
 
-STYLE = Style(Godet, draft, girth, icon=ICON, widen=widened, clear=gored.cleared)
+STYLE = Style(
+    Godet, draft, girth, icon=ICON, widen=widened, clear=cleared, making=making, parts="skirt.gores",
+    takes=("skirt.sweep", "skirt.gores"),
+)  # fmt: skip

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 from msgspec.structs import replace
 
-from studio.brief import Brief, Skirt
+from studio.brief import OVER_HIPS, Brief, Skirt
 from studio.brief.declare import When, mm, one_of, whole, yes_no
 from studio.draft import Draft, Drawn, Fact, drawn
 from studio.draft.hang import Hung, hang
@@ -28,7 +28,7 @@ from studio.draft.pleats import (
 )
 from studio.draft.straight_panel import MOST, cloth_room
 
-from .style import Edit, Style
+from .style import Edit, Pleating, Style
 
 NUMBERED: When = (("skirt.pleats_by", ("number and depth", "number and cloth")),)
 DEEP: When = (("skirt.pleats_by", ("number and depth", "depth and cloth")),)
@@ -199,14 +199,35 @@ def girth(brief: Brief, skirt: Pleated, depth: float) -> float:
 
 def widened(brief: Brief, skirt: Pleated, girth: float) -> Edit | None:
     """More cloth where the maker chooses it, else the depth of fold that gives a girth, to the millimetre up."""
-    if skirt.pleats_by.endswith("cloth"):
-        return _sound(brief, skirt, {"skirt.flat": math.ceil(girth / 10 - 1e-9) * 10.0, "skirt.panels": 0})
+    if given(skirt):
+        return _sound(brief, skirt, taking(math.ceil(girth / 10 - 1e-9) * 10.0))
     found = pleats(brief, skirt)
     depth = math.ceil((girth - found.hip) / (2 * found.count * folds(found.kind)) - 1e-9) * 1.0
-    return _sound(brief, skirt, {
-        "skirt.pleat_depth": max(depth, 3.0), "skirt.pleats_by": "number and depth", "skirt.pleats": found.count,
-        "skirt.panels": 0,
-    })  # fmt: skip
+    return _sound(brief, skirt, deep(brief, skirt, max(depth, 3.0)))
+
+
+def given(skirt: Pleated) -> str:
+    """The path of the cloth that is given for the pleats; empty where it follows from the rest."""
+    return "skirt.flat" if skirt.pleats_by.endswith("cloth") else ""
+
+
+def taking(cloth: float) -> Edit:
+    """So much cloth for the pleats, mm."""
+    return {"skirt.flat": cloth, "skirt.panels": 0}
+
+
+def deep(brief: Brief, skirt: Pleated, depth: float | None) -> Edit:
+    """As many pleats as there are, each fold so deep; None for full pleats."""
+    count = pleats(brief, skirt).count
+    return {
+        "skirt.pleat_depth": depth, "skirt.pleats_by": "number and depth", "skirt.pleats": count, "skirt.panels": 0,
+    }  # fmt: skip
+
+
+def down(_brief: Brief, skirt: Pleated) -> Edit:
+    """Pleats stitched down, with ease for hips to pass the opening."""
+    ease = {"skirt.hip_ease": OVER_HIPS} if skirt.hip_ease < OVER_HIPS else {}
+    return {"skirt.stitched_down": True, "skirt.panels": 0, **ease}
 
 
 def cleared(brief: Brief, skirt: Pleated, girth: float) -> Edit | None:
@@ -240,4 +261,8 @@ STYLE = Style(
     widen=widened,
     clear=cleared,
     making=lambda brief, _, draft: pleat_making(brief, draft),
+    parts="skirt.panels",
+    lies="skirt.cut",
+    takes=("skirt.pleats",),
+    pleats=Pleating(lambda skirt: skirt.pleat_kind, deep, down, given, taking),
 )

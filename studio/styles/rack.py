@@ -4,7 +4,7 @@ import pkgutil
 from collections.abc import Iterable, Mapping, Sequence
 from functools import lru_cache
 from importlib import import_module
-from typing import Any
+from typing import Any, Literal
 
 from msgspec.structs import replace
 
@@ -45,12 +45,38 @@ def usual(unit: Unit = "cm", style: str = "gathered") -> Brief:
 
 def draft(brief: Brief) -> Draft:
     """The drafted skirt."""
-    return RACK[style_of(brief)].draft(brief, brief.skirt)
+    return its_style(brief).draft(brief, brief.skirt)
 
 
 def style_of(brief: Brief) -> str:
     """Name of the brief's style."""
     return str(brief.skirt.__struct_config__.tag)
+
+
+def its_style(brief: Brief) -> Style[Any]:
+    """What the brief's style offers."""
+    return RACK[style_of(brief)]
+
+
+def parted(brief: Brief, count: int) -> Edit | None:
+    """The edit that parts the skirt into so many panels; None where no number of the style does."""
+    path = its_style(brief).parts
+    return _typed(brief, {path: count}) if path else None
+
+
+def by_cloth(brief: Brief) -> Edit:
+    """The edit that leaves the number of panels to the cloth; nothing where it is, or cannot be."""
+    path = its_style(brief).parts
+    set_by_hand = path and declarations(brief)[path].blank and value(brief, path)
+    return {path: 0} if set_by_hand else {}
+
+
+def laid(brief: Brief, way: Literal["along", "across"]) -> Edit | None:
+    """The edit that cuts the panels along or across the cloth, as many as it asks; None where they are cut so, or the
+    style has no such choice.
+    """
+    path = its_style(brief).lies
+    return {path: way, **by_cloth(brief)} if path and value(brief, path) != way else None
 
 
 @lru_cache(maxsize=32)
@@ -96,33 +122,32 @@ OPTIONAL = frozenset({"gathers"})
 
 def uses(brief: Brief) -> tuple[str, ...]:
     """The optional sections this skirt needs."""
-    style = RACK[style_of(brief)]
-    return style.uses(brief.skirt)
+    return its_style(brief).uses(brief.skirt)
 
 
 def making(brief: Brief, drafted: Draft) -> tuple[Making, ...]:
     """The steps of sewing that are this style's own."""
-    return RACK[style_of(brief)].making(brief, brief.skirt, drafted)
+    return its_style(brief).making(brief, brief.skirt, drafted)
 
 
 def girth(brief: Brief, depth: float) -> float:
     """Girth of the skirt `depth` mm below the waist seam, pleats and gathers let out, mm."""
-    return RACK[style_of(brief)].girth(brief, brief.skirt, depth)
+    return its_style(brief).girth(brief, brief.skirt, depth)
 
 
 def widened(brief: Brief, girth: float) -> Edit | None:
     """The edit that gives the hem at least this girth (mm), if one number of the style does."""
-    return _typed(brief, RACK[style_of(brief)].widen(brief, brief.skirt, girth))
+    return _typed(brief, its_style(brief).widen(brief, brief.skirt, girth))
 
 
 def cleared(brief: Brief, girth: float) -> Edit | None:
     """The edit that gives the skirt at least this girth (mm) where the hips are."""
-    return _typed(brief, RACK[style_of(brief)].clear(brief, brief.skirt, girth))
+    return _typed(brief, its_style(brief).clear(brief, brief.skirt, girth))
 
 
 def loosened(brief: Brief, most: float) -> Edit | None:
     """The edit after which no seam of the skirt is gathered more than `most` to 1."""
-    return _typed(brief, RACK[style_of(brief)].loosen(brief, brief.skirt, most))
+    return _typed(brief, its_style(brief).loosen(brief, brief.skirt, most))
 
 
 def _typed(brief: Brief, edit: Edit | None) -> Edit | None:

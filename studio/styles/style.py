@@ -18,6 +18,21 @@ def _none(_brief: Brief, _skirt: Any, _wanted: float) -> None:
     return None
 
 
+class Pleating(Struct, Generic[S], frozen=True):
+    """How a style that is laid in pleats has them changed.
+
+    `kind` is which way they are laid. `deep` gives the edit to folds so deep (mm; None for full pleats), `down` the one
+    that stitches them down over the hips, `taking` the one to so much cloth (mm). `given` is the path of the cloth that
+    is given for them; empty where it follows from the rest.
+    """
+
+    kind: Callable[[S], str]
+    deep: Callable[[Brief, S, float | None], Edit]
+    down: Callable[[Brief, S], Edit]
+    given: Callable[[S], str]
+    taking: Callable[[float], Edit]
+
+
 class Style(Struct, Generic[S], frozen=True):
     """A style: the record of its own numbers, and what the house asks of it.
 
@@ -27,6 +42,11 @@ class Style(Struct, Generic[S], frozen=True):
     no number of the style does it. `uses` names the shared sections of the form that this skirt needs beyond those all
     skirts have ("gathers"), and `making` the steps of sewing it that other skirts do not have. `icon` is its
     silhouette: strokes in a square of 20 units, as SVG path data.
+
+    Paths of numbers that rules may ask for, empty where it has none: `parts` says into how many panels it is parted,
+    `lies` whether they are cut along or across the cloth, `fullness` how many times the waist seam the cloth is. What
+    `takes` more cloth the larger it is comes with the most telling first. `pleats` is there for a style that is laid in
+    them, and states the facts of pleats.
     """
 
     record: type[S]
@@ -38,6 +58,11 @@ class Style(Struct, Generic[S], frozen=True):
     loosen: Callable[[Brief, S, float], Edit | None] = _none
     uses: Callable[[S], tuple[str, ...]] = lambda _: ()
     making: Callable[[Brief, S, Draft], tuple[Making, ...]] = lambda _brief, _skirt, _draft: ()
+    parts: str = ""
+    lies: str = ""
+    fullness: str = ""
+    takes: tuple[str, ...] = ()
+    pleats: Pleating[S] | None = None
 
     @property
     def name(self) -> str:

@@ -237,4 +237,7 @@ def looser(brief: Brief, skirt: Tiered, most: float) -> Edit:
 
 ICON = "M6.5 3h7v2h-7z M6.5 5l-1 3.5h9l-1-3.5 M5.5 8.5l-1.3 4h11.6l-1.3-4 M4.2 12.5l-1.7 4.5h15l-1.7-4.5"
 
-STYLE = Style(Tiered, draft, girth, icon=ICON, widen=widened, clear=cleared, loosen=looser, uses=lambda _: ("gathers",))
+STYLE = Style(
+    Tiered, draft, girth, icon=ICON, widen=widened, clear=cleared, loosen=looser, uses=lambda _: ("gathers",),
+    lies="skirt.cut", takes=("skirt.ratio", "skirt.tiers"),
+)  # fmt: skip

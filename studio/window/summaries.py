@@ -15,8 +15,8 @@ def summary(section: str, brief: Brief, unit: Unit) -> str:
 
 def _skirt(brief: Brief) -> list[Phrase]:
     parts = [phrase(tr(rack.style_of(brief))), phrase("{l:bare}", l=brief.skirt.length)]
-    fullness = getattr(brief.skirt, "fullness", None)
-    return parts if fullness is None else [*parts, phrase("{f:ratio} ×", f=fullness)]
+    path = rack.its_style(brief).fullness
+    return [*parts, phrase("{f:ratio} ×", f=rack.value(brief, path))] if path else parts
 
 
 def _waistband(brief: Brief) -> list[Phrase]:

@@ -21,7 +21,7 @@ def test_bands_added_one_by_one_need_nothing_mended(style: str, unit: Unit):
     numbers of the unit, and no rule has anything to say of them.
     """
     one = rack.edit(rack.usual(unit, style), {"skirt.cut": "along"})
-    asked = tuple(shown(one, make_up(one).pieces))
+    asked = tuple(shown(make_up(one).pieces))
     before = {f.rule for f in make_up(one).findings}
     for holds in asked[:2]:
         band = next_band(one, asked, unit)
@@ -82,7 +82,7 @@ def test_what_a_skirt_can_show():
     """A skirt shows bands on its hem, its waistband where it has one, and its tiers."""
 
     def kinds(one: Brief) -> list[str]:
-        return list(shown(one, make_up(one).pieces))
+        return list(shown(make_up(one).pieces))
 
     assert ["skirt", "waistband", "nothing"] == kinds(brief())
     assert ["skirt", "nothing"] == kinds(brief("straight", waistband__kind="faced"))

@@ -9,7 +9,6 @@ from shapely.geometry import Polygon, box
 
 from studio.brief import Brief, Held
 from studio.check import Finding
-from studio.check.fitting import SPLITS
 from studio.cloth.ways import grain_down
 from studio.styles import rack
 from studio.units import spell
@@ -105,7 +104,7 @@ def test_a_number_that_parts_the_skirt_is_offered(style: str, changes: dict, rem
     (finding,) = [f for f in made.findings if f.rule == "pieces-fit-cloth"]
     assert (remedy, does) == (finding.remedy, spell(finding.does, "cm"))
     assert "x" not in finding.says.values
-    for path in set(SPLITS) & set(remedy):
+    for path in {rack.its_style(made.brief).parts} & set(remedy):
         if remedy[path]:
             less = rack.edit(made.brief, {**remedy, path: remedy[path] - 1})
             assert make_up(less).lay.misfits

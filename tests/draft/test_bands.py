@@ -6,7 +6,8 @@ import math
 import pytest
 from briefs import INCH, any_brief, brief
 from hypothesis import given, settings
-from shapely.geometry import LineString
+from shapely.geometry import LineString, Polygon
+from shapely.geometry import Point as ShapelyPoint
 
 from studio.draft import Edge, LineMark, Piece, notches, walked
 from studio.draft.cut_line import cut_line
@@ -173,6 +174,18 @@ def test_a_darted_panel_is_faced_with_its_dart_closed():
         side, lower = faced.edge(name).path, faced.edge("lower").path
         at_lower = lower.direction(0) if lower.start.distance(side.end) < 1e-6 else lower.direction(lower.length)
         assert 0 == pytest.approx(side.direction(60.0 if name == "right" else 0.0).dot(at_lower), abs=1e-6)
+
+
+@pytest.mark.parametrize("style", ["gathered", "circle", "gored", "straight"])
+def test_the_grain_lies_on_its_facing(style: str):
+    """A waist facing has the mirrored grain of its panel, drawn in full on the facing, as a hem's has."""
+    docket = make_up(brief(style, waistband__kind="faced", **HOOKED))
+    for piece in (p for p in docket.pieces if p.id.startswith("facing-")):
+        panel = docket.draft.piece(piece.id.removeprefix("facing-"))
+        one, other = (p.grain[0].to(p.grain[1]).unit() for p in (panel, piece))
+        assert (-one.x, one.y) == pytest.approx((other.x, other.y), abs=1e-9)
+        outline = Polygon(piece.seam_line.flat(0.1))
+        assert all(outline.covers(ShapelyPoint(p)) for p in piece.grain), piece.id
 
 
 def test_interfacing_of_each_kind():

@@ -61,7 +61,7 @@ class Bands(Entry):
 
     def show_docket(self, docket: Docket) -> None:
         """Know the skirt and its cloth: what can show a band, and where one can lie."""
-        self._brief, self._shown = docket.brief, tuple(shown(docket.brief, docket.pieces))
+        self._brief, self._shown = docket.brief, tuple(shown(docket.pieces))
         self._place()
 
     def show_value(self, value: Typed, unit: Unit) -> None:
