@@ -89,8 +89,9 @@ def _less(w: Worked, most: float) -> Edit | None:
     edit = rack.loosened(w.brief, most)
     if edit is None:
         return None
-    after = tried(w, edit)
-    if rack.girth(after.brief, after.brief.hip_depth) < (after.brief.body.hip or 0) + OVER_HIPS:
+    brief = rack.edit(w.brief, edit)
+    if rack.girth(brief, brief.hip_depth) < (brief.body.hip or 0) + OVER_HIPS:
         return None
+    after = tried(w, edit)
     left = (s.ratio for s in gathered_seams(after.brief, after.draft))
     return None if any(r > most + 1e-9 for r in left) else edit

@@ -26,15 +26,14 @@ def standing(block: Group, piece: Piece, wanted: Point) -> Group:
     marked = list(_marked(piece))
     spare: Group | None = None
     for turn in (0.0, -90.0):
-        turned = Group(block.name, placed(block.marks, Point(0, 0), turn=turn))
-        box = boxed(turned.marks)[0].box
-        turned = Group(block.name, placed(turned.marks, Point(-box.left, -box.top)))
-        held = _held(piece, boxed(turned.marks)[0].box, wanted)
-        clear = [at for at in held if not any(box.moved(at.x - box.left, at.y - box.top).meets(b) for b in marked)]
-        if clear:
-            return Group(block.name, placed(turned.marks, min(clear, key=wanted.distance)))
-        if held and spare is None:
-            spare = Group(block.name, placed(turned.marks, min(held, key=wanted.distance)))
+        turned = placed(block.marks, Point(0, 0), turn=turn)
+        corner = boxed(turned)[0].box
+        box = corner.moved(-corner.left, -corner.top)
+        for at in _held(piece, box, wanted):
+            there = Group(block.name, placed(turned, at.moved(-corner.left, -corner.top)))
+            if not any(box.moved(*at).meets(b) for b in marked):
+                return there
+            spare = spare or there
     if spare is not None:
         return spare
     size, middle = boxed(block.marks)[0].box, piece.cut_line.box.centre
@@ -52,12 +51,14 @@ def _marked(piece: Piece) -> Iterator[Box]:
         yield NOTE.moved(*note.at)
 
 
-def _held(piece: Piece, block: Box, wanted: Point) -> list[Point]:
-    """Places where a block lies on the piece as a whole."""
+def _held(piece: Piece, block: Box, wanted: Point) -> Iterator[Point]:
+    """Places where a block lies on the piece as a whole, the nearest to the wanted one first."""
     box, outline = piece.cut_line.box, trace(piece.cut_line)
+    if min(block.width, block.height) > min(box.width, box.height) or block.width > box.width:
+        return
     steps = range(1, TRIES)
     grid = [Point(box.left + box.width * i / TRIES, box.top + box.height * j / TRIES) for j in steps for i in steps]
-    return [at for at in (wanted, *grid) if _on(block.moved(*at), outline)]
+    yield from (at for at in (wanted, *sorted(grid, key=wanted.distance)) if _on(block.moved(*at), outline))
 
 
 def _on(block: Box, outline: Trace) -> bool:
