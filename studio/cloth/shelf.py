@@ -1,5 +1,7 @@
 """The shelf: named cloths to be used again, each a small file in a folder."""
 
+import itertools
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 import msgspec
@@ -7,48 +9,62 @@ import msgspec
 from studio.brief import Cloth
 from studio.files import file_stem, put_file, read_file
 from studio.trouble import Trouble
+from studio.units import spell
+from studio.words import phrase
 
 LARGEST = 100_000
 """Bytes of a cloth's file; one takes about 500."""
 MOST = 500
-"""Cloths looked at."""
+"""Cloths on one shelf."""
 SUFFIX = ".cloth"
 
 
 def cloths(folder: Path) -> list[Cloth]:
     """The cloths on the shelf by name; a file that is no whole cloth is passed over, and stays where it is."""
-    return sorted((cloth for _, cloth in _kept(folder)), key=lambda c: c.name.casefold())
+    return sorted((cloth for _, cloth in _kept(_files(folder))), key=lambda c: c.name.casefold())
 
 
 def put(folder: Path, cloth: Cloth) -> None:
     """Put a cloth on the shelf, in the place of one of the same name and of no other. What is held on it and how much
-    of it is there belong to one skirt, and are left out. Raises OSError where nothing can be written.
+    of it is there belong to one skirt, and are left out. Raises `Trouble` where the shelf is full, OSError where
+    nothing can be written.
     """
     kept = msgspec.structs.replace(cloth, held=(), on_hand=None)
     folder.mkdir(parents=True, exist_ok=True)
-    target = next((path for path, one in _kept(folder) if one.name == cloth.name), None) or _free(folder, cloth.name)
+    there = _files(folder)
+    target = next((path for path, one in _kept(there) if one.name == cloth.name), None)
+    if target is None and len(there) >= MOST:
+        text = "The shelf is full: it holds {n:count} cloths. Take one off first."
+        raise Trouble(spell(phrase(text, n=len(there)), "cm"))
+    target = target or _free(folder, cloth.name)
     put_file(target, msgspec.json.format(msgspec.json.encode(kept), indent=2) + b"\n", target)
 
 
 def take_off(folder: Path, name: str) -> None:
     """Take a cloth off the shelf; nothing happens where there is none of that name. Raises OSError where it cannot."""
-    for path, cloth in _kept(folder):
+    for path, cloth in _kept(_files(folder)):
         if cloth.name == name:
             path.unlink(missing_ok=True)
 
 
-def _kept(folder: Path) -> list[tuple[Path, Cloth]]:
-    found = []
+def _files(folder: Path) -> list[Path]:
     try:
-        paths = sorted(folder.glob(f"*{SUFFIX}"))[:MOST]
+        return sorted(folder.glob(f"*{SUFFIX}"))
     except OSError:
         return []
-    for path in paths:
-        try:
-            found.append((path, msgspec.json.decode(read_file(path, LARGEST), type=Cloth)))
-        except (Trouble, OSError, msgspec.DecodeError):
-            continue
-    return found
+
+
+def _kept(paths: Iterable[Path]) -> Iterator[tuple[Path, Cloth]]:
+    """As many whole cloths as a shelf may hold, each with its file."""
+    read = (cloth for path in paths if (cloth := _read(path)) is not None)
+    return itertools.islice(read, MOST)
+
+
+def _read(path: Path) -> tuple[Path, Cloth] | None:
+    try:
+        return path, msgspec.json.decode(read_file(path, LARGEST), type=Cloth)
+    except (Trouble, OSError, msgspec.DecodeError, UnicodeError):
+        return None
 
 
 def _free(folder: Path, name: str) -> Path:

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
 from studio.brief import Cloth
 from studio.cloth import shelf
+from studio.trouble import Trouble
 from studio.units import Unit, spell
 from studio.words import phrase, tr
 
@@ -66,6 +67,9 @@ class ShelfSheet(Leaf):
     def _keep(self) -> None:
         try:
             shelf.put(self._folder, self._cloth)
+        except Trouble as fault:
+            self.says.setText(str(fault))
+            return
         except OSError:
             self.says.setText(tr("The cloth could not be kept: the desktop’s folder for it cannot be written to."))
             return
