@@ -5,8 +5,9 @@ import itertools
 import pytest
 from briefs import brief
 
-from studio.brief import PrintBand
-from studio.cutting import cutting_order
+from studio.brief import Held, PrintBand
+from studio.cutting import cutting_order, cutting_steps
+from studio.geometry import Point
 from studio.styles import rack
 from studio.units import spell
 from studio.workroom import make_up
@@ -46,7 +47,6 @@ def test_the_moves_of_a_template_end_where_the_piece_ends():
     steps = {round(abs(b - a), 6) for a, b in itertools.pairwise(places)}
     assert 1 == len(steps)
     assert panel.along == pytest.approx(sum([*itertools.repeat(steps.pop(), len(moves) - 1), moves[-1]["w"]]))
-    assert places[0] in (panel.at.x, panel.at.x + panel.along)
 
 
 def test_what_runs_along_a_band_is_said():
@@ -69,3 +69,39 @@ def test_shears_are_minded():
     assert any("shears" in s for s in said)
     assert any("rotary blade" in s for s in said)
     assert not any(" cm" in s for s in said)
+
+
+@pytest.mark.parametrize("turn", [0, 180])
+def test_moves_begin_at_the_left_edge_of_the_panel(turn: int):
+    """A template is walked from the panel's own left edge to its right one, whichever way the panel lies; each move ends
+    where the next begins.
+    """
+    held = Held("skirt", 0, 200.0, 40.0, turn)  # type: ignore[arg-type]
+    made = make_up(brief(skirt__cut="along", cloth__held=(held,)))
+    step = next(s for s in cutting_steps(made) if s.placed and s.placed.piece.id == "skirt" and s.placed.copy == 0)
+    box = step.placed.piece.cut_line.box
+    left, right = (step.placed.on_cloth(Point(x, box.top)).x for x in (box.left, box.right))
+    assert (left < right) == (turn == 0)
+    places = [step.moves[0].begins, *(m.ends for m in step.moves)]
+    assert (left, right) == pytest.approx((places[0], places[-1]))
+    assert [m.begins for m in step.moves] == pytest.approx(places[:-1])
+    assert len(step.moves) > 2
+
+
+@pytest.mark.parametrize("tops", ["first", "second"])
+@pytest.mark.parametrize(("holds", "by"), [("skirt", "hem"), ("skirt", "top"), ("waistband", "top"), ("waistband", "fold"),
+                                           ("waistband", "hem"), ("waistband", "face centre")])  # fmt: skip
+def test_the_line_on_a_band_is_where_it_is_said(holds: str, by: str, tops: str):
+    """Hem, top, fold or the middle of the face: the place that is read out is where that line of the piece lies."""
+    band = PrintBand(760.0, 800.0, holds, by, tops)  # type: ignore[arg-type]
+    wide = {"cloth__width": 1600.0, "skirt__length": 500.0, "waistband__width": 40.0}
+    made = make_up(brief(skirt__cut="along", cloth__bands=(band,), **wide))
+    steps = [s for s in cutting_steps(made) if s.on_band is not None]
+    assert steps
+    for s in steps:
+        seam = s.placed.piece.seam_line.box
+        lower = seam.bottom
+        folds = [m.path.start.y for m in s.placed.piece.lines if m.role == "fold"]
+        fold = folds[0] if folds else seam.top
+        line = {"hem": lower, "top": seam.top, "fold": fold, "face centre": (fold + lower) / 2}[by]
+        assert s.on_band.at == pytest.approx(s.placed.on_cloth(Point(seam.left, line)).y)

@@ -28,4 +28,5 @@ def check(lay: Lay, cloth: Cloth, slack: float = 1e-6) -> None:
         copies = {copy for name, copy in there if name == p.piece.id}
         assert copies == set(range(p.piece.cut)) or (p.layers == 2 and copies == set(range(p.piece.cut + 1)))
     assert lay.bound <= lay.length + 1e-9
+    assert not lay.proven or lay.length <= lay.bound + 0.011  # no shears cut finer
     assert lay.bound >= sum(s.area for s in shapes) / (far - near) - FINE * sum(s.length for s in shapes) / (far - near)

@@ -101,7 +101,6 @@ def test_what_was_asked_of_the_cloth_is_asked_of_better_plans(one: Brief):
         check(lay, one.cloth, slack=NEAR)
         asked_of(one, lay)
         assert lay.bound <= made.lay.length + NEAR
-        assert not lay.proven or lay.length <= lay.bound + 2 * NEAR
         again = {(s.part, s.copy): (s.x, s.y, s.turn, s.mirrored) for s in spots(lay, whole)}
         assert again == {(s.part, s.copy): pytest.approx((s.x, s.y, s.turn, s.mirrored)) for s in plan.spots}
 
