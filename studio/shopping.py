@@ -34,7 +34,7 @@ def besides(docket: Docket, unit: Unit) -> list[str]:
     if left.length >= 0.5:
         lines.append(spell(phrase("Left over: {l} of the length.", l=left.length), unit))
     if left.whole:
-        sizes = [spell(phrase("{l:bare} × {w}", l=b.width, w=b.height), unit) for b in left.whole]
+        sizes = [spell(one.size(), unit) for one in left.whole]
         lines.append(spell(phrase("Whole pieces left: {s:word}.", s=", ".join(sizes)), unit))
     grams = skirt_weight(docket.brief, docket.lay)
     if grams is not None:
@@ -68,7 +68,7 @@ def listed_buy(docket: Docket, unit: Unit, made: tuple[Makes, ...] = ()) -> dict
         "items": [_listed(n, unit) for n in docket.notions],
         "left_over": {
             "length": round(left.length, 2),
-            "whole": [[round(b.width, 2), round(b.height, 2)] for b in left.whole],
+            "whole": [[round(one.along, 2), round(one.across, 2)] for one in left.whole for _ in range(one.pieces)],
             "area": round(left.area, 1),
         },
         "weight": skirt_weight(docket.brief, docket.lay),

@@ -3,10 +3,12 @@
 from collections.abc import Iterable, Iterator
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from studio.brief import Brief
 from studio.geometry import Box
 from studio.units import Unit, shop_length
+from studio.words import Phrase, phrase
 
 from .buying import cloth_needed
 from .placed import Lay
@@ -17,13 +19,38 @@ NAMED = 4
 """So many are named, the largest first."""
 
 
+class Whole(Struct, frozen=True):
+    """A rectangle that is left, where it lies (x along the cloth, y across it, mm). On folded cloth what reaches the
+    fold opens out to twice its width; elsewhere there are two of it.
+    """
+
+    place: Box
+    opens: bool = False
+    pieces: int = 1
+
+    @property
+    def along(self) -> float:
+        """Its length, mm."""
+        return self.place.width
+
+    @property
+    def across(self) -> float:
+        """Its width once it is opened out, mm."""
+        return self.place.height * (2 if self.opens else 1)
+
+    def size(self, *, bare: bool = False) -> Phrase:
+        """Its size in words, and how many there are; the unit is left out where it is `bare`."""
+        one = "{l:bare} × {w:bare}" if bare else "{l:bare} × {w}"
+        return phrase(one if self.pieces == 1 else f"{{n:count}} of {one}", n=self.pieces, l=self.along, w=self.across)
+
+
 class LeftOver(Struct, frozen=True):
-    """The length beyond the plan (mm), the largest whole rectangles beside and after the pieces (x along the cloth, y
-    across it, in mm), and all that is not a piece (mm²), washed.
+    """The length beyond the plan (mm), the largest whole rectangles beside and after the pieces, and all that is not a
+    piece (mm²), washed.
     """
 
     length: float
-    whole: tuple[Box, ...]
+    whole: tuple[Whole, ...]
     area: float
 
 
@@ -35,7 +62,7 @@ def left_over(brief: Brief, lay: Lay, unit: Unit) -> LeftOver:
     room = Box(0, 0.0 if lay.folded else cloth.selvedge, length, lay.width - cloth.selvedge)
     area = room.width * room.height * (2 if lay.folded else 1) - cut_area(lay)
     taken = [Box(p.at.x, p.at.y, p.at.x + p.along, p.at.y + p.across) for p in lay.placed]
-    return LeftOver(length - lay.length, tuple(_whole(room, taken)), area)
+    return LeftOver(length - lay.length, tuple(_whole(room, taken, lay.folded)), area)
 
 
 def cut_area(lay: Lay) -> float:
@@ -53,14 +80,15 @@ def weight(area: float, grams: float) -> float:
     return area * grams / 1e6
 
 
-def _whole(room: Box, taken: list[Box]) -> Iterator[Box]:
+def _whole(room: Box, taken: list[Box], folded: bool) -> Iterator[Whole]:
     """The largest free rectangle, then the largest of what is left beside it, and so on."""
     for _ in range(NAMED):
-        best = max(_free(room, taken), key=lambda b: b.width * b.height, default=None)
+        free = (Whole(b, opens=folded and b.top == room.top) for b in _free(room, taken))
+        best = max(free, key=lambda one: one.along * one.across, default=None)
         if best is None:
             return
-        yield best
-        taken = [*taken, best]
+        yield replace(best, pieces=2) if folded and not best.opens else best
+        taken = [*taken, best.place]
 
 
 def _free(room: Box, taken: list[Box]) -> Iterator[Box]:

@@ -6,12 +6,15 @@ import pytest
 from briefs import INCH, any_brief, brief
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from studio.brief import Brief
 from studio.cloth.buying import whole_repeats
+from studio.cloth.lay import lay_out
 from studio.cloth.left_over import cut_area, left_over, skirt_weight, weight
-from studio.cloth.ways import grain_down
+from studio.cloth.ways import across, grain_down
 from studio.draft import Notion
+from studio.shopping import besides
 from studio.units import shop_length, spell, write_metres
 from studio.workroom import Docket, make_up
 
@@ -128,7 +131,7 @@ def test_what_is_left_is_whole():
     made = make_up(brief(cloth__on_hand=3000.0))
     left = left_over(made.brief, made.lay, "cm")
     assert 3000.0 - made.lay.length == pytest.approx(left.length)
-    assert any(b.right == 3000.0 for b in left.whole)
+    assert any(one.place.right == 3000.0 for one in left.whole)
 
 
 @settings(max_examples=40)
@@ -141,12 +144,74 @@ def test_left_over_is_free(one: Brief, unit):
     for p in made.lay.placed:
         ends = [p.on_cloth(q) for q in p.piece.as_cut.flat(0.5)]
         boxes.append((min(q.x for q in ends), min(q.y for q in ends), max(q.x for q in ends), max(q.y for q in ends)))
-    for k, b in enumerate(left.whole):
+    places = [one.place for one in left.whole]
+    for k, b in enumerate(places):
         assert one.cloth.selvedge - 0.01 <= b.top and b.bottom <= one.cloth.width - one.cloth.selvedge + 0.01
-        others = [*boxes, *(tuple(o) for o in left.whole[:k])]
+        others = [*boxes, *(tuple(o) for o in places[:k])]
         assert not [
             o
             for o in others
             if min(o[2], b.right) - max(o[0], b.left) > 0.2 and min(o[3], b.bottom) - max(o[1], b.top) > 0.2
         ]
-    assert sum(b.width * b.height for b in left.whole) <= left.area + 1
+    assert sum(w.along * w.across * w.pieces for w in left.whole) <= left.area + 1
+
+
+@pytest.mark.parametrize(("on_hand", "shrinkage"), [(3000.0, 0.0), (3000.0, 0.05), (None, 0.05)])
+def test_left_over_is_measured_after_the_wash(on_hand: float | None, shrinkage: float):
+    """What is left of 3 m that lose 5 per cent is left of 2.85 m, and of a length that is bought, of that once washed."""
+    made = make_up(brief(cloth__on_hand=on_hand, cloth__shrinkage=shrinkage))
+    washed = (bought(made, "cloth").sizes["length"] if on_hand is None else on_hand) * (1 - shrinkage)
+    left, cloth = left_over(made.brief, made.lay, "cm"), made.brief.cloth
+    assert washed - made.lay.length == pytest.approx(left.length)
+    assert washed == pytest.approx(max(one.place.right for one in left.whole))
+    assert left.area == pytest.approx(washed * (cloth.width - 2 * cloth.selvedge) - cut_area(made.lay))
+
+
+def test_what_is_left_of_folded_cloth_opens_out():
+    """Past the plan folded cloth is left in its full width between the selvedges, as open cloth is; off the fold there
+    are two pieces of each, and so it is said. Both layers count.
+    """
+    made = make_up(brief("straight", cloth__lies="folded", cloth__on_hand=3000.0))
+    left = left_over(made.brief, made.lay, "cm")
+    assert (3000.0 - made.lay.length, 1400.0 - 2 * 15.0, 1) == pytest.approx(
+        (left.whole[0].along, left.whole[0].across, left.whole[0].pieces)
+    )
+    assert left.area == pytest.approx(3000.0 * (1400.0 - 2 * 15.0) - cut_area(made.lay))
+    made = make_up(brief(cloth__lies="folded", cloth__on_hand=4000.0))
+    off = [one for one in left_over(made.brief, made.lay, "cm").whole if one.place.top > 1]
+    assert [(2, one.place.height) for one in off] == [(one.pieces, one.across) for one in off]
+    assert any(" 2 of 78.0 × 59.5 cm" in line for line in besides(made, "cm"))
+
+
+def test_an_odd_piece_of_a_pair_is_one():
+    """Of three cut through both layers two come from the first place and one from the second: the cloth beneath is left
+    over.
+    """
+    made = make_up(brief("straight", cloth__lies="folded"))
+    back = replace(made.draft.piece("back"), cut=3)
+    lay = lay_out((back,), made.brief.cloth)
+    assert [2, 2] == [p.layers for p in lay.placed]
+    assert 3 * back.cut_line.area == pytest.approx(cut_area(lay))
+
+
+def test_lining_is_laid_between_its_selvedges():
+    """Two linings that just fit beside each other on the bare width do not between the selvedges, and take twice the
+    length.
+    """
+    one = brief("straight", lining__kind="straight", cloth__selvedge=0.0)
+    pieces = [replace(p, cloth="main") for p in make_up(one).pieces if p.cloth == "lining"]
+    wide = sum(across(p, one.cloth) * p.cut for p in pieces)
+    needs = [
+        bought(make_up(brief("straight", lining__kind="straight", lining__width=wide, cloth__selvedge=selvedge)),
+               "lining").sizes["needed"]
+        for selvedge in (0.0, 10.0)
+    ]  # fmt: skip
+    assert 2 * needs[0] == pytest.approx(needs[1], abs=1.0)
+
+
+def test_a_lining_too_wide_for_its_cloth_is_counted_by_its_length():
+    """Where no lining fits across its cloth, every copy counts by its length."""
+    made = make_up(brief("straight", lining__kind="straight", lining__width=300.0, cloth__selvedge=80.0))
+    pieces = [p for p in made.pieces if p.cloth == "lining"]
+    assert all(grain_down(p) and p.as_cut.box.width > 140.0 for p in pieces)
+    assert sum(p.as_cut.box.height * p.cut for p in pieces) == pytest.approx(bought(made, "lining").sizes["needed"])

@@ -99,9 +99,9 @@ def _left_over(plan: LayPlan, fit: Fit, taken: list[Box]) -> Iterator[Mark]:
     """The largest whole pieces of cloth that are left, each with its size in its middle."""
     cloth = fit.cloth
     for rest in plan.left.whole:
-        box = fit.box(rest)
+        box = fit.box(rest.place)
         box = Box(box.left, box.top, min(box.right, cloth.right), box.bottom)
-        size = spell(phrase("{l:bare} × {w:bare}", l=rest.width, w=rest.height), plan.said.unit)
+        size = spell(rest.size(bare=True), plan.said.unit)
         for lines, turn in (((tr("left over"), size), 0), ((f"{tr('left over')} {size}",), -90), ((size,), 0)):
             wide = max(width(line, SMALL) for line in lines) + 2
             high = SMALL * 1.3 * len(lines)
