@@ -2,12 +2,14 @@
 
 import pytest
 from briefs import brief
+from msgspec.structs import replace
 
 from studio.brief import Held, PrintBand
 from studio.cloth.better import plans
 from studio.cloth.found import MOST, Found, ground
+from studio.cloth.placed import Lay
 from studio.styles import rack
-from studio.workroom import Docket, make_up, relaid
+from studio.workroom import Docket, bettered, make_up, relaid
 
 
 @pytest.fixture(scope="module")
@@ -78,3 +80,20 @@ def test_a_line_that_moves_on_its_piece_asks_for_a_new_lay():
     other = rack.edit(one, {"seams.hem": 50.0, "skirt.length": 610.0})
     assert make_up(one).draft.piece("skirt").cut_line == make_up(other).draft.piece("skirt").cut_line
     assert make_up(other) == make_up(other, kept(make_up(one)))
+
+
+def test_a_better_plan_is_never_longer(monkeypatch: pytest.MonkeyPatch):
+    """Of the plans that come, only a shorter one is taken, or one as long of which more is proven; in whatever order."""
+    first = make_up(brief("gored"))
+    lay, off = first.lay, first.lay.length - first.lay.bound
+    longer = replace(lay, length=lay.length + 50, bound=lay.length + 50)
+    surer, shorter = replace(lay, bound=lay.bound + off / 4), replace(lay, length=lay.length - off / 2)
+
+    def found(*lays: Lay) -> Lay:
+        monkeypatch.setattr("studio.workroom.plans", lambda *_: iter(lays))
+        return bettered(first, 1.0).lay
+
+    assert lay is found(longer)
+    assert lay is found()
+    assert surer == found(surer, lay, longer)
+    assert shorter == found(longer, shorter, surer, longer)

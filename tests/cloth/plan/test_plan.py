@@ -14,6 +14,8 @@ from studio.cloth.plan.installed import engine_installed
 from studio.cloth.plan.misfits import misfits
 from studio.cloth.plan.planning import Planning
 from studio.cloth.plan.problem import Part, Problem, Spot, Way
+from studio.cloth.plan.sound import apart, sound
+from studio.cloth.plan.table import Laid, Table
 
 PROVEN = {"skirt_i_border": 2100.0, "skirt_ii_rect": 2104.0, "skirt_iii_tiers_0": 1550.0, "skirt_vi_grid": 2340.0}
 """Their least length, mm; derived for the made-up instances by hand and by exhaustive search."""
@@ -112,6 +114,29 @@ def test_what_cannot_be_laid_is_named():
     assert (900.0, 900.0) == (found["wide"].needed, found["off"].needed)
     turned = Part("wide", rectangle(100, 900), (Way(0), Way(90)))
     assert () == misfits(Problem(800.0, (turned,)))
+
+
+@pytest.mark.parametrize(
+    ("x", "y", "gap", "fine"),
+    [
+        (100.0, 0.0, 0.0, True), (99.9, 0.0, 0.0, False), (0.0, 50.0, 0.0, True), (0.0, 49.9, 0.0, False),
+        (109.9, 0.0, 10.0, False), (110.0, 0.0, 10.0, True), (-0.1, 60.0, 0.0, False), (0.0, 150.1, 0.0, False),
+    ],
+)  # fmt: skip
+def test_what_overlaps_is_refused(x: float, y: float, gap: float, fine: bool):
+    """Whoever proposes it, a plan whose pieces lie on each other, within the gap or off the cloth is not taken."""
+    table = Table(Problem(200.0, (Part("a", rectangle(100, 50), count=2),), gap))
+    stance = table.choices[0][0]
+    assert fine == sound(table, [Laid(0, stance, 0.0, 0.0), Laid(1, stance, x, y)])
+
+
+def test_shapes_are_parted_by_more_than_their_boxes():
+    """Two triangles whose boxes overlap may lie so while they do not touch, and not a tenth of a millimetre nearer."""
+    wedge = Part("a", ((0, 0), (100, 0), (0, 100)), (Way(0), Way(180)), count=2)
+    table = Table(Problem(300.0, (wedge,)))
+    one, other = table.choices[0]
+    assert apart(table, Laid(0, one, 0.0, 0.0), Laid(1, other, 0.0, 0.0))
+    assert not apart(table, Laid(0, one, 0.0, 0.0), Laid(1, other, -0.1, 0.0))
 
 
 def test_planning_stops_and_leaves_nothing_behind():
