@@ -7,6 +7,7 @@ from msgspec import Struct
 from ..trouble import shown
 from ..units import spell
 from ..words import phrase, tr
+from . import bands, held
 from .brief import Brief
 from .declare import Declared, declared
 
@@ -43,6 +44,12 @@ def _wants(one: Declared) -> str:
             says = phrase("{field:word} is a text of at most 80 characters, all of them to be seen.", field=field)
         case "switch":
             says = phrase("{field:word} is true or false.", field=field)
+        case "bands":
+            says = phrase("A cloth has at most {n:count} bands, each from less to more.", n=bands.MOST)
+        case "held":
+            says = phrase("At most {n:count} pieces are held on a cloth, each in a place on it.", n=held.MOST)
+        case "picture":
+            says = phrase("{field:word} is the name of a kept picture, in small letters and digits.", field=field)
         case "choice":
             says = phrase("{field:word} is one of: {options:word}.", field=field, options=", ".join(one.options))
         case _:

@@ -104,6 +104,22 @@ def test_a_newer_file() -> None:
     [
         ("version", 0, "version: there is no version 0."),
         ("version", "one", "version: what stands there does not belong there."),
+        (
+            "cloth.held",
+            [{"piece": "skirt", "copy": k, "x": 0, "y": 15} for k in range(401)],
+            "cloth.held: At most 400 pieces are held on a cloth, each in a place on it.",
+        ),
+        ("cloth.held", 7, "cloth.held: At most 400 pieces are held on a cloth, each in a place on it."),
+        (
+            "cloth.bands",
+            [{"start": 20 * k, "end": 20 * k + 10} for k in range(13)],
+            "cloth.bands: A cloth has at most 12 bands, each from less to more.",
+        ),
+        (
+            "cloth.photo",
+            "../secret",
+            "cloth.photo: Picture is the name of a kept picture, in small letters and digits.",
+        ),
         ("body.waist", 9999, "body.waist: Waist is a number from 400 to 2000 mm."),
         ("body.waist", 0, "body.waist: Waist is a number from 400 to 2000 mm."),
         ("body.waist", "68 cm", "body.waist: Waist is a number from 400 to 2000 mm."),
