@@ -49,7 +49,7 @@ def in_hand(w: Worked) -> list[InHand]:
     found = []
     for p in w.lay.placed if lies else ():
         one = lies[p.piece.id]
-        pair = 2 if one.spots < one.piece.cut else 1
+        pair = 2 if one.paired else 1
         copies = range(p.copy, p.copy + pair)
         held = (h for h in cloth.held if h.piece == p.piece.id and h.copy in copies and on_cloth(h, one, cloth))
         found += [InHand(h, p, one) for h in list(held)[:1]]

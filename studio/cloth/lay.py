@@ -39,9 +39,8 @@ class _Copy(Struct, frozen=True):
 
     @property
     def over(self) -> bool:
-        """Whether this copy is turned over: every other one of a mirrored pair that is not cut through both layers."""
-        piece = self.lies.piece
-        return piece.mirrored and self.lies.spots == piece.cut and self.number % 2 == 1
+        """Whether this copy is turned over where no hand has put it."""
+        return turned_over(self.lies, self.number, asked=False)
 
 
 _Spot = tuple[_Copy, Way, Point]
@@ -110,7 +109,7 @@ def _copies(lies: Ways, cloth: Cloth) -> list[_Copy]:
 
 
 def _placed(c: _Copy, way: Way, at: Point, folded: bool) -> Placed:
-    piece, paired = c.lies.piece, c.lies.spots < c.lies.piece.cut
+    piece, paired = c.lies.piece, c.lies.paired
     over = way.mirrored if c.bound_to_hand(way) else way.mirrored or c.over
     return Placed(
         piece, c.number * (2 if paired else 1), at, way.turn, over, c.lies.half,
@@ -120,7 +119,7 @@ def _placed(c: _Copy, way: Way, at: Point, folded: bool) -> Placed:
 
 def _held(c: _Copy, cloth: Cloth) -> list[tuple[Way, Point]]:
     """Where the maker holds this copy, if anywhere on the cloth."""
-    piece, pair = c.lies.piece, 2 if c.lies.spots < c.lies.piece.cut else 1
+    piece, pair = c.lies.piece, 2 if c.lies.paired else 1
     shift = 0.0 if cloth.lies == "folded" else cloth.selvedge
     found = []
     for h in cloth.held:

@@ -46,7 +46,7 @@ def task(pieces: Iterable[Piece], cloth: Cloth) -> Task:
         (s.part, s.copy): s
         for one in lies
         for h in reversed(cloth.held)
-        if h.piece == one.piece.id and h.copy < one.piece.cut and on_cloth(h, one, cloth)
+        if h.piece == one.piece.id and on_cloth(h, one, cloth)
         for s in (_spot(h, one, cloth),)
     }
     kept = tuple(held.values())
@@ -100,7 +100,7 @@ def _grid(piece: Piece, cloth: Cloth, laid: Placed | None) -> Grid | None:
 
 
 def _placed(spot: Spot, lies: Ways, shift: float, folded: bool) -> Placed:
-    at, paired = Point(spot.x, spot.y + shift), lies.spots < lies.piece.cut
+    at, paired = Point(spot.x, spot.y + shift), lies.paired
     if lies.half:  # its outline was turned before it was laid; its other half is it turned over along the cloth
         way = lies.ways[0]
         turn = (way.turn + 180) % 360 if spot.mirrored else way.turn
@@ -112,7 +112,7 @@ def _placed(spot: Spot, lies: Ways, shift: float, folded: bool) -> Placed:
 def _spot(held: Held, lies: Ways, cloth: Cloth) -> Spot:
     """Where a held copy lies, as the planner counts."""
     shift = 0.0 if cloth.lies == "folded" else cloth.selvedge
-    copy = held.copy // 2 if lies.spots < lies.piece.cut else held.copy
+    copy = held.copy // 2 if lies.paired else held.copy
     if lies.half:
         return Spot(held.piece, copy, held.x, 0.0, 0, held.over != lies.ways[0].mirrored)
     return Spot(held.piece, copy, held.x, held.y - shift, held.turn, turned_over(lies, copy, held.over))

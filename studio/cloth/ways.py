@@ -41,6 +41,11 @@ class Ways(Struct, frozen=True):
     spots: int = 1
     adrift: tuple[Adrift, ...] = ()
 
+    @property
+    def paired(self) -> bool:
+        """Whether each place gives two of it, cut through both layers."""
+        return self.spots < self.piece.cut
+
 
 def grain_down(piece: Piece) -> bool:
     """Whether the grain runs down the piece, so that it is laid turned a quarter."""
@@ -112,11 +117,13 @@ def turned_over(lies: Ways, copy: int, asked: bool) -> bool:
     piece = lies.piece
     if not piece.mirrored or lies.half:
         return asked
-    return lies.spots == piece.cut and copy % 2 == 1
+    return not lies.paired and copy % 2 == 1
 
 
 def on_cloth(held: Held, lies: Ways, cloth: Cloth) -> bool:
-    """Whether a piece that is held by hand lies between the edges of its cloth."""
+    """Whether a copy that is held by hand is wanted, and lies between the edges of its cloth."""
+    if held.copy >= lies.piece.cut:
+        return False
     if lies.half:
         return held.turn == lies.ways[0].turn
     box, shift = lies.box, 0.0 if cloth.lies == "folded" else cloth.selvedge

@@ -121,6 +121,27 @@ def test_what_is_proven_of_larger_outlines_is_not_proven_of_the_pieces(style: st
         assert not lay.proven
 
 
+@pytest.mark.parametrize("cut", [3, 4, 5])
+def test_each_place_of_a_pair_gives_the_next_two(cut: int):
+    """Cut through both layers, a piece that is wanted three times or more lies once for two, each copy named once; one
+    that is held by a number that there is stays, and by no other.
+    """
+    made = make_up(brief("straight", cloth__lies="folded"))
+    back = replace(made.draft.piece("back"), cut=cut)
+    for held in ((), (Held("back", 2, 500.0, 12.0, 90),), (Held("back", 3, 500.0, 12.0, 90),)):
+        cloth = replace(made.brief.cloth, held=held)
+        whole = task((back,), cloth)
+        plan = first_plan(whole.problem)
+        glance = lay_out((back,), cloth)
+        for lay in (glance, laid(plan, whole, glance.bound)):
+            assert [0, 2, 4][: (cut + 1) // 2] == sorted(p.copy for p in lay.placed)
+            assert {2} == {p.layers for p in lay.placed}
+            there = [tuple(p.at) for p in lay.placed if p.copy == 2]
+            assert ((500.0, 12.0) in there) == (held != () and held[0].copy < cut)
+            check(lay, cloth, slack=NEAR)
+        assert {(s.part, s.copy) for s in plan.spots} == {(s.part, s.copy) for s in spots(laid(plan, whole), whole)}
+
+
 def test_a_search_keeps_what_was_asked():
     """Looked for in earnest, with a border, a motif, room for the shears, one way up and a waistband held."""
     one = brief(

@@ -57,7 +57,7 @@ class Part(Struct, frozen=True):
 class Spot(Struct, frozen=True):
     """Where a copy lies: the corner of its box nearest the origin, once turned over and turned.
 
-    On folded cloth, copy k of a paired part stands for the copies 2k and 2k + 1 (see `spots`).
+    On folded cloth, copy k of a paired part stands for the copies 2k and 2k + 1 (see `copies`).
     """
 
     part: str
