@@ -11,7 +11,7 @@ from studio.brief import Cloth, PrintBand
 from studio.drawing.motif import motif, places, starts, step_of
 
 from .. import theme
-from ..board.paths import painter_path
+from ..paths import painter_path
 from .pictures import scaled
 
 _BAND: Final = 70  # alpha of a band's tint
