@@ -48,7 +48,7 @@ def _paint_picture(painter: QPainter, cloth: Cloth, start: float, end: float, sc
     seen = scaled(cloth.photo, math.ceil(cloth.washed * scale * painter.device().devicePixelRatio()))
     if seen.isNull():
         return False
-    mm = cloth.washed / seen.height()
+    mm = cloth.width * (1 - cloth.shrinkage) / seen.height()  # of a dot along the cloth; the wash takes its share
     long = seen.width() * mm
     step = math.floor(long / cloth.repeat) * cloth.repeat if cloth.repeat and cloth.repeat <= long else long
     painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
