@@ -4,6 +4,7 @@ import ast
 import re
 import sys
 from collections.abc import Iterator
+from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
 
 import pytest
@@ -42,14 +43,40 @@ def imports(path: Path) -> Iterator[str]:
         if isinstance(node, ast.Import):
             yield from (a.name for a in node.names)
         elif isinstance(node, ast.ImportFrom):
-            base = package[: len(package) - node.level + 1] if node.level else ()
-            name = ".".join((*base, *filter(None, [node.module])))
-            yield from (f"{name}.{a.name}" for a in node.names)
+            yield from (f"{_source(node, package)}.{a.name}" for a in node.names)
+
+
+def _source(node: ast.ImportFrom, package: tuple[str, ...]) -> str:
+    """What a module in that package imports from, by full name."""
+    base = package[: len(package) - node.level + 1] if node.level else ()
+    return ".".join((*base, *filter(None, [node.module])))
 
 
 def room(name: str) -> str:
     """The room of a full name: studio.draft.piece.Piece is in draft."""
     return name.split(".")[1] if name.startswith("studio.") else ""
+
+
+def named(path: Path) -> str:
+    """The full name of a module."""
+    parts = ("studio", *path.relative_to(HOUSE).with_suffix("").parts)
+    return ".".join(parts[:-1] if parts[-1] == "__init__" else parts)
+
+
+def at_once(path: Path) -> Iterator[str]:
+    """What is imported, by full name, when a module is: not what functions fetch later, nor what only types name."""
+    package = ("studio", *path.relative_to(HOUSE).parent.parts)
+    waiting = list(ast.parse(path.read_text(encoding="utf-8")).body)
+    while waiting:
+        node = waiting.pop()
+        if isinstance(node, ast.Import):
+            yield from (a.name for a in node.names)
+        elif isinstance(node, ast.ImportFrom):
+            yield from (f"{_source(node, package)}.{a.name}" for a in node.names)
+        elif isinstance(node, ast.If) and "TYPE_CHECKING" in ast.unparse(node.test):
+            waiting += node.orelse
+        elif not isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
+            waiting += [child for child in ast.iter_child_nodes(node) if isinstance(child, ast.stmt)]
 
 
 @pytest.mark.parametrize("path", modules(), ids=lambda p: str(p.relative_to(HOUSE)))
@@ -61,6 +88,27 @@ def test_imports_point_down(path: Path):
     for name in imports(path):
         other = room(name)
         assert not other or LADDER.index(other) <= LADDER.index(here), f"{here} uses {name}"
+
+
+def test_any_module_may_be_the_first():
+    """No module needs itself before it is there: whichever is imported first, it can be."""
+    names = {named(p) for p in modules()}
+    needs: dict[str, set[str]] = {}
+    for path in modules():
+        here = named(path)
+        above = {here.rsplit(".", k)[0] for k in range(1, here.count(".") + 1)}  # begun before it in any case
+        found = set()
+        for name in at_once(path):
+            parts = name.split(".")
+            heads = [".".join(parts[:k]) for k in range(1, len(parts) + 1)]
+            known = [head for head in heads if head in names]  # the packages around it are imported first
+            found |= {head for head in known if head not in above or (head == known[-1] != name)}
+        needs[here] = found - {here}
+    graph = TopologicalSorter(needs)
+    try:
+        graph.prepare()
+    except CycleError as cycle:
+        pytest.fail(" -> ".join(reversed(cycle.args[1])))
 
 
 @pytest.mark.parametrize("library", HOMES)

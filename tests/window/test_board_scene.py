@@ -18,11 +18,11 @@ from studio.window.board.drag import Drag, Grip
 from studio.window.board.fitting import Place, fitted
 from studio.window.board.heads import add_head
 from studio.window.board.meanings import WORDS
-from studio.window.board.paths import painter_path
 from studio.window.board.pens import LINES, pen
 from studio.window.board.samples import SAMPLE, paint_sample
 from studio.window.board.scene import Scene, set_scene
 from studio.window.board.view import View, drafting_scale
+from studio.window.paths import painter_path
 from studio.workroom import make_up
 
 BRIEFS = {

@@ -10,10 +10,10 @@ from PySide6.QtGui import QColor, QImage, QPainter, QPainterPath
 from studio.brief import Cloth
 from studio.drawing.motif import starts
 from studio.geometry import Point
-from studio.window.board.paths import painter_path
 from studio.window.cloth import pictures
 from studio.window.cloth.print import paint_print
 from studio.window.cloth.under import prints
+from studio.window.paths import painter_path
 from studio.workroom import make_up
 
 REPEAT, MOTIF, WIDE = 300.0, 100.0, 1400

@@ -15,7 +15,8 @@ from studio.brief import Cloth, PrintBand
 from studio.geometry import Point
 from studio.window.cloth import pictures
 from studio.window.cloth.print import paint_print
-from studio.window.photo.sheet import PhotoSheet, as_bands
+from studio.window.photo.becomes import as_bands, cloth_of, ill_laid
+from studio.window.photo.sheet import PhotoSheet
 from studio.window.shelf import ShelfSheet
 from studio.window.shop import Shop
 
@@ -49,7 +50,7 @@ def opened(shop: Shop, qtbot: QtBot, path: Path) -> PhotoSheet:
     sheet = shop.leaf
     assert isinstance(sheet, PhotoSheet)
     qtbot.waitUntil(
-        lambda: bool(sheet.corners.corners) or (not sheet.lead.isEnabled() and bool(sheet.says.text())),
+        lambda: bool(sheet.corners.view.corners) or (not sheet.lead.isEnabled() and bool(sheet.says.text())),
         timeout=PATIENCE,
     )
     qtbot.waitUntil(lambda: sheet.work is None or not sheet.work.running, timeout=PATIENCE)
@@ -61,14 +62,14 @@ def test_a_photograph_becomes_the_cloth(shop: Shop, qtbot: QtBot, photograph: Pa
     """Opened, read and used: the cloth has its bands, repeat and picture, in one step to undo."""
     before = shop.desk.brief.cloth
     sheet = opened(shop, qtbot, photograph)
-    assert 4 == len(sheet.corners.corners)
+    assert 4 == len(sheet.corners.view.corners)
     sheet.lead.click()
     qtbot.waitUntil(lambda: sheet.pages.currentIndex() == 1, timeout=PATIENCE)
-    repeat = sheet.strip.repeat
-    assert repeat is not None and sheet.strip.bands
-    sheet.double.click()
-    assert 2 * repeat == pytest.approx(sheet.strip.repeat)
-    sheet.halve.click()
+    repeat = sheet.print.view.repeat
+    assert repeat is not None and sheet.print.view.bands
+    sheet.print.double.click()
+    assert 2 * repeat == pytest.approx(sheet.print.view.repeat)
+    sheet.print.halve.click()
     sheet.lead.click()
     settle(shop)
     now = shop.desk.brief.cloth
@@ -112,10 +113,26 @@ def test_a_big_photograph_is_made_smaller_once(monkeypatch: pytest.MonkeyPatch):
     assert pictures.scaled("nothere", 100).isNull()
 
 
+def test_the_picture_shrinks_as_the_cloth_does():
+    """What lies halfway along the picture lies halfway along the washed cloth, whatever is lost across."""
+    half = QImage(200, 100, QImage.Format.Format_RGB888)
+    half.fill(Qt.GlobalColor.white)
+    with QPainter(half) as painter:
+        painter.fillRect(100, 0, 100, 100, Qt.GlobalColor.black)
+    cloth_shown = Cloth(photo=pictures.keep(half), width=1000.0, shrinkage=0.1, shrinkage_across=0.02)
+    page = QImage(190, 50, QImage.Format.Format_RGB32)
+    with QPainter(page) as painter:
+        painter.scale(0.1, 0.1)
+        paint_print(painter, cloth_shown, 0.0, 1900.0, 0.1)
+    shades = [page.pixelColor(x, 20).red() for x in range(190)]
+    assert next(x for x, shade in enumerate(shades) if shade < 128) == pytest.approx(90, abs=1)
+    assert next(x for x in range(100, 190) if shades[x] > 128) == pytest.approx(180, abs=1)
+
+
 def test_corners_and_lines_are_moved_by_hand(shop: Shop, qtbot: QtBot, photograph: Path):
     """A corner follows the pointer and the keys; a band is drawn, moved and taken away."""
     sheet = opened(shop, qtbot, photograph)
-    view = sheet.corners
+    view = sheet.corners.view
     start = view.to_px(view.corners[0]).toPoint()
     QTest.mousePress(view, Qt.MouseButton.LeftButton, pos=start)
     QTest.mouseMove(view, start + QPoint(12, 9))
@@ -128,7 +145,7 @@ def test_corners_and_lines_are_moved_by_hand(shop: Shop, qtbot: QtBot, photograp
     assert third.x - 10 == pytest.approx(view.corners[2].x, abs=0.01)
     sheet.lead.click()
     qtbot.waitUntil(lambda: sheet.pages.currentIndex() == 1, timeout=PATIENCE)
-    strip = sheet.strip
+    strip = sheet.print.view
     strip.bands = []
     a, b = (strip.to_px(Point(300, y / strip.mm_per_dot)).toPoint() for y in (300.0, 420.0))
     QTest.mousePress(strip, Qt.MouseButton.LeftButton, pos=a)
@@ -167,6 +184,76 @@ def test_reading_can_be_stopped(shop: Shop, qtbot: QtBot, photograph: Path):
     sheet.reject()
     settle(shop)
     assert before == shop.desk.brief
+
+
+def test_a_distance_between_two_points_gives_the_scale(shop: Shop, qtbot: QtBot, photograph: Path):
+    """Two points are dragged to what was measured and its length is typed: the cloth's width follows from it, and a
+    length that makes no cloth is refused in a sentence.
+    """
+    sheet = opened(shop, qtbot, photograph)
+    page, view = sheet.corners, sheet.corners.view
+    width = shop.desk.brief.cloth.width
+    page.known.click()
+    assert not page.width_box.isEnabled()
+    sheet.lead.click()
+    assert 0 == sheet.pages.currentIndex() and sheet.work is None  # nothing was typed
+    a, b, c, d = view.corners
+    ends = (a.towards(b, 0.5), d.towards(c, 0.5))  # straight across, so the whole width apart
+    for k, end in enumerate(ends):
+        start = view.to_px(view.between[k]).toPoint()
+        QTest.mousePress(view, Qt.MouseButton.LeftButton, pos=start)
+        QTest.mouseMove(view, view.to_px(end).toPoint())
+        QTest.mouseRelease(view, Qt.MouseButton.LeftButton, pos=view.to_px(end).toPoint())
+    view.setFocus()
+    QTest.keyClick(view, Qt.Key.Key_6)
+    foot = view.between[1]
+    QTest.keyClick(view, Qt.Key.Key_Up)
+    assert foot.y - 1 == pytest.approx(view.between[1].y, abs=0.01)
+    assert [a, b, c, d] == view.corners
+    page.apart_box.setText("1 cm")
+    sheet.lead.click()
+    assert "between 5" in sheet.says.text()
+    page.apart_box.setText("10 cm")
+    sheet.lead.click()
+    qtbot.waitUntil(lambda: "by that distance" in sheet.says.text(), timeout=PATIENCE)
+    assert 0 == sheet.pages.currentIndex() and sheet.lead.isEnabled()
+    page.apart_box.setText(f"{width / 2:.0f} mm")
+    sheet.lead.click()
+    qtbot.waitUntil(lambda: sheet.pages.currentIndex() == 1, timeout=PATIENCE)
+    sheet.lead.click()
+    settle(shop)
+    assert shop.desk.brief.cloth.width == pytest.approx(width / 2, rel=0.02)
+
+
+def test_bands_over_each_other_are_refused(shop: Shop, qtbot: QtBot, photograph: Path):
+    """Bands that their rows would refuse are refused on the sheet, in the same words, and may be put right there."""
+    sheet = opened(shop, qtbot, photograph)
+    sheet.lead.click()
+    qtbot.waitUntil(lambda: sheet.pages.currentIndex() == 1, timeout=PATIENCE)
+    sheet.print.view.bands = [(100.0, 300.0), (250.0, 400.0)]
+    before = shop.desk.brief.cloth
+    sheet.lead.click()
+    settle(shop)
+    assert "over the band from" in sheet.says.text()
+    assert before == shop.desk.brief.cloth
+    sheet.print.view.bands = [(100.0, 250.0), (250.0, 400.0)]
+    sheet.lead.click()
+    settle(shop)
+    assert 2 == len(shop.desk.brief.cloth.bands)
+
+
+def test_what_the_wash_takes_is_taken_off():
+    """A photograph shows the cloth as it is bought: bands, repeat and first motif come as the first wash leaves them,
+    so a border along the far selvedge still ends with the cloth.
+    """
+    bought = Cloth(width=1500.0, shrinkage=0.05, shrinkage_across=0.02)
+    now = cloth_of(bought, 1400.0, [(1200.0, 1400.0)], 300.0, 40.0)
+    assert 1400.0 == now.width
+    assert (1176.0, 1372.0) == pytest.approx((now.bands[0].start, now.bands[0].end))
+    assert now.washed == pytest.approx(now.bands[0].end)
+    assert (285.0, 38.0) == pytest.approx((now.repeat, now.offset))
+    assert ill_laid(now) is None
+    assert ill_laid(cloth_of(bought, 1400.0, [(1200.0, 1405.0)], None, 0.0))
 
 
 def test_the_broadest_band_is_for_the_skirt():

@@ -12,8 +12,10 @@ from studio.cloth.plan.improve import first_plan
 from studio.cloth.plan.improve import plans as improved
 from studio.cloth.plan.problem import Plan
 from studio.styles import rack
+from studio.units import spell
 from studio.window.layplan import planner as module
 from studio.window.layplan.planner import Planner
+from studio.window.layplan.view import words
 from studio.window.shop import Shop
 from studio.workroom import Docket, make_up, relaid
 
@@ -90,6 +92,23 @@ def test_a_search_that_ended_is_not_begun_again(planner: tuple[Planner, list[Tol
     one.plan(longer(gored.brief))
     one.plan(gored)
     assert not one.running
+
+
+def test_a_search_that_broke_off_is_told(planner: tuple[Planner, list[Told]], gored: Docket):
+    """Ended by trouble it may be begun again, and the line of the lay plan says so until it is."""
+    one, begun = planner
+    one.plan(gored)
+    one._begin()
+    begun[0].trouble, begun[0].running = "MemoryError", False
+    one._fetch()
+    assert not one.running
+    assert one.trouble
+    assert "broke off" in spell(words(gored, one.running, True, one.trouble is not None), "cm")
+    one.again()
+    assert one.running
+    assert "broke off" not in spell(words(gored, one.running, True, True), "cm")
+    one.stop()
+    assert one.trouble is None
 
 
 def test_a_search_goes_on_from_the_plan_in_hand(planner: tuple[Planner, list[Told]], gored: Docket, found: Lay):

@@ -9,7 +9,9 @@ import subprocess
 import sys
 import threading
 from collections import deque
+from contextlib import suppress
 from pathlib import Path
+from typing import Final
 
 import msgspec
 from msgspec.structs import replace
@@ -20,6 +22,7 @@ from studio.cloth.plan.worker import Task
 
 _ROOT = str(Path(__file__).parents[3])
 _WORKER = "studio.cloth.plan.worker"
+_PATIENCE: Final = 1.0  # s
 
 
 class Planning:
@@ -46,19 +49,19 @@ class Planning:
         return plan
 
     def begin(self, plan: Plan | None = None) -> None:
-        """Set the worker to better a plan, or to make one; this takes some milliseconds."""
-        if self._worker is None:
-            self._worker = subprocess.Popen(
-                [sys.executable, "-m", _WORKER],
-                stdin=subprocess.PIPE,
-                stdout=subprocess.PIPE,
-                stderr=subprocess.PIPE,
-                env={**os.environ, "PYTHONPATH": os.pathsep.join(filter(None, (_ROOT, os.environ.get("PYTHONPATH"))))},
-                creationflags=getattr(subprocess, "CREATE_NO_WINDOW", 0),
-            )
-            task = replace(self._task, start=plan.spots) if plan else self._task
-            self._reader = threading.Thread(target=self._read, args=(self._worker, task, plan), daemon=True)
-            self._reader.start()
+        """Set the worker to better a plan, or to make one; this takes some milliseconds. Where no process can be had,
+        `trouble` says so.
+        """
+        if self._worker is not None:
+            return
+        try:
+            self._worker = _begun()
+        except OSError as fault:
+            self.trouble = str(fault)
+            return
+        task = replace(self._task, start=plan.spots) if plan else self._task
+        self._reader = threading.Thread(target=self._read, args=(self._worker, task, plan), daemon=True)
+        self._reader.start()
 
     def poll(self) -> Plan | None:
         """The best plan since the last time, if there is a better one."""
@@ -73,13 +76,16 @@ class Planning:
         return self._reader is not None and self._reader.is_alive()
 
     def stop(self) -> None:
-        """End the search; no process is left behind. It may be called at any time, and again."""
+        """End the search; no process is left behind. It may be called at any time, and again, and waits a second or
+        two at most: a process that the system is slow to end is seen off by the reader.
+        """
         self._stopped = True
         if self._worker is not None:
             self._worker.kill()
-            self._worker.wait()
+            with suppress(subprocess.TimeoutExpired):
+                self._worker.wait(_PATIENCE)
         if self._reader is not None:
-            self._reader.join(1.0)
+            self._reader.join(_PATIENCE)
 
     def _read(self, worker: "subprocess.Popen[bytes]", task: Task, best: Plan | None) -> None:
         """Hand on the worker's plans, each better than the last; then say how it ended."""
@@ -107,3 +113,15 @@ class Planning:
             ended = worker.wait()
         if ended and not self._stopped:
             self.trouble = words[-1] if words else f"the worker ended with {ended}"
+
+
+def _begun() -> "subprocess.Popen[bytes]":
+    """A worker. It takes nothing from the folder it is begun in (-P), where a file may bear a library's name."""
+    return subprocess.Popen(
+        [sys.executable, "-P", "-m", _WORKER],
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        env={**os.environ, "PYTHONPATH": os.pathsep.join(filter(None, (_ROOT, os.environ.get("PYTHONPATH"))))},
+        creationflags=getattr(subprocess, "CREATE_NO_WINDOW", 0),
+    )

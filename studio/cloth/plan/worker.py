@@ -1,7 +1,8 @@
 """The process in which plans are improved: a problem comes in by the line, and plans go out, one a line.
 
-Run as a module by `planning`, and by nobody else. When the other end of its input closes, it ends: no worker outlives
-its window. What libraries print goes nowhere, so that the lines stay clean.
+Run as a module by `planning`, and by nobody else. When the other end of its input closes, it ends, even where its
+window could not stop it; a second or two later if the engine is just then at work, which lets nothing else run. What
+libraries print goes nowhere, so that the lines stay clean.
 """
 
 import os

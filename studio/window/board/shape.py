@@ -12,8 +12,8 @@ from studio.draft import LineMark, Piece, Spot
 from studio.drawing.piece import INK_OF, cut, seams
 from studio.geometry import Box, Path, Point
 
+from ..paths import painter_path
 from .heads import LONG, add_head
-from .paths import painter_path
 from .pens import Ink
 
 TOLD_APART: Final = 0.6

@@ -11,7 +11,7 @@ from studio.brief import Cloth, PrintBand
 from studio.drawing.motif import motif, places, starts, step_of
 
 from .. import theme
-from ..board.paths import painter_path
+from ..paths import painter_path
 from .pictures import scaled
 
 _BAND: Final = 70  # alpha of a band's tint
@@ -48,7 +48,7 @@ def _paint_picture(painter: QPainter, cloth: Cloth, start: float, end: float, sc
     seen = scaled(cloth.photo, math.ceil(cloth.washed * scale * painter.device().devicePixelRatio()))
     if seen.isNull():
         return False
-    mm = cloth.washed / seen.height()
+    mm = cloth.width * (1 - cloth.shrinkage) / seen.height()  # of a dot along the cloth; the wash takes its share
     long = seen.width() * mm
     step = math.floor(long / cloth.repeat) * cloth.repeat if cloth.repeat and cloth.repeat <= long else long
     painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)

@@ -6,7 +6,7 @@ from PySide6.QtGui import QPainterPath
 from studio.cloth.placed import Placed
 from studio.cloth.traced import traced
 
-from ..board.paths import painter_path
+from ..paths import painter_path
 
 
 class Drawn(Struct, eq=False):

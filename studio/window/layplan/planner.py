@@ -46,6 +46,7 @@ class Planner(QObject):
         self._ground: Ground = ()
         self._task: Task | None = None
         self._search: Search | None = None
+        self.trouble: str | None = None  # what ended the last search before its time
         self._done: deque[Ground] = deque(maxlen=MOST)  # searched to the end, or stopped by the maker
         self._pause, self._look = QTimer(self), QTimer(self)
         self._pause.setSingleShot(True)
@@ -88,6 +89,7 @@ class Planner(QObject):
         was = self.running
         self._pause.stop()
         self._look.stop()
+        self.trouble = self._search.trouble if self._search is not None else None
         if self._search is not None:
             self._search.stop()
             self._search = None

@@ -106,7 +106,8 @@ class LayPlan(QWidget):
         docket, running = self._docket, self.planner.running
         if docket is None:
             return
-        self.says.setText(spell(words(docket, running, engine_installed()), self.table.unit))
+        said = words(docket, running, engine_installed(), self.planner.trouble is not None)
+        self.says.setText(spell(said, self.table.unit))
         self.look.setText(tr("Stop looking") if running else tr("Look further"))
         self.look.setEnabled(running or may_be_bettered(docket))
         self.turn.setEnabled(self.table.chosen is not None)
@@ -114,8 +115,8 @@ class LayPlan(QWidget):
         self.print.setEnabled(not docket.lay.misfits)
 
 
-def words(docket: Docket, running: bool, with_engine: bool) -> Phrase:
-    """How good the plan is, as far as it is known."""
+def words(docket: Docket, running: bool, with_engine: bool, broke_off: bool = False) -> Phrase:
+    """How good the plan is, as far as it is known, and whether the search broke off before its time."""
     lay = docket.lay
     if lay.misfits:
         return phrase("{p:word} does not fit the cloth.", p=lay.misfits[0].name)
@@ -123,7 +124,9 @@ def words(docket: Docket, running: bool, with_engine: bool) -> Phrase:
         return phrase("Takes {l}, but some pieces are held off the cloth or on each other.", l=lay.length)
     if lay.proven:
         return phrase("Takes {l}: the best possible.", l=lay.length)
-    if not with_engine:
+    if broke_off and not running:
+        text = "Takes {l}: at least {s:share} of the best possible. The search broke off; this plan stays good."
+    elif not with_engine:
         text = (
             "Takes {l}, laid in rows: at least {s:share} of the best possible. Closer plans need the planner’s engine."
         )

@@ -1,22 +1,24 @@
-"""A picture fitted into its place, with points on it that can be dragged, by pointer or by key."""
+"""A picture fitted into its place."""
 
-from collections.abc import Sequence
-from typing import Final
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QImage, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QImage, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from studio.geometry import Point
-from studio.words import tr
 
 from .. import theme
 
-_CATCH: Final = 18.0  # px
-_RING: Final = 7.0
-_WAYS: Final[dict[int, tuple[int, int]]] = {
-    Qt.Key.Key_Left: (-1, 0), Qt.Key.Key_Right: (1, 0), Qt.Key.Key_Up: (0, -1), Qt.Key.Key_Down: (0, 1)
-}  # fmt: skip
+if TYPE_CHECKING:
+    from studio.cloth.photo.found import Photo
+
+
+def image_of(photo: "Photo") -> QImage:
+    """A photograph as Qt paints it."""
+    pixels = photo.pixels
+    high, wide = pixels.shape[:2]
+    return QImage(pixels.tobytes(), wide, high, 3 * wide, QImage.Format.Format_RGB888).copy()
 
 
 class PictureView(QWidget):
@@ -74,70 +76,3 @@ class PictureView(QWidget):
 
     def sizeHint(self) -> QSize:
         return QSize(620, 380)
-
-
-class CornerView(PictureView):
-    """Four corners, clockwise from the upper left; `moved` says that one has been put elsewhere."""
-
-    moved = Signal()
-
-    def __init__(self, parent: QWidget) -> None:
-        super().__init__(parent)
-        self.corners: list[Point] = []
-        self._held: int | None = None
-        self.chosen = 0
-        self.setAccessibleName(tr("Corners of the cloth"))
-        self.setAccessibleDescription(tr("Keys 1 to 4 choose a corner, arrows move it, with Shift by ten."))
-
-    def put(self, corners: Sequence[Point]) -> None:
-        """Put the corners there (dots)."""
-        self.corners = list(corners)
-        self.update()
-
-    def mousePressEvent(self, event: QMouseEvent) -> None:
-        far = [(QPointF(self.to_px(c) - event.position()).manhattanLength(), k) for k, c in enumerate(self.corners)]
-        distance, k = min(far, default=(_CATCH + 1, 0))
-        if distance <= 2 * _CATCH:
-            self._held = self.chosen = k
-            self.update()
-
-    def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        if self._held is not None:
-            self._move(self._held, self.to_dot(event.position()))
-
-    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        self._held = None
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        key = event.key()
-        if Qt.Key.Key_1 <= key <= Qt.Key.Key_4 and self.corners:
-            self.chosen = key - Qt.Key.Key_1
-            self.update()
-        elif key in _WAYS and self.corners:
-            step = 10 if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else 1
-            x, y = _WAYS[key]
-            here = self.corners[self.chosen].moved(x * step, y * step)
-            self._move(self.chosen, self.to_dot(self.to_px(here)))
-        else:
-            super().keyPressEvent(event)
-
-    def _move(self, k: int, dot: Point) -> None:
-        self.corners[k] = dot
-        self.moved.emit()
-        self.update()
-
-    def _paint_over(self, painter: QPainter) -> None:
-        seen = [self.to_px(c) for c in self.corners]
-        if not seen:
-            return
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        for token, width in (("tissue", 4.0), ("accent", 2.0)):
-            painter.setPen(QPen(theme.colour(token), width))
-            painter.drawPolygon(QPolygonF(seen))
-        for k, at in enumerate(seen):
-            painter.setPen(QPen(theme.colour("tissue"), 4))
-            painter.drawEllipse(at, _RING, _RING)
-            painter.setBrush(theme.colour("accent" if k == self.chosen and self.hasFocus() else "tissue"))
-            painter.setPen(QPen(theme.colour("accent"), 2))
-            painter.drawEllipse(at, _RING, _RING)
-            painter.setBrush(Qt.BrushStyle.NoBrush)

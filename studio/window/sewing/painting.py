@@ -10,7 +10,7 @@ from studio.drawing import PENS, Colour, Mark, Stroke, Words
 from studio.drawing.lettering import ABOVE, BELOW
 
 from .. import theme
-from ..board.paths import painter_path
+from ..paths import painter_path
 
 TOKENS: Final[dict[Colour, str]] = {
     "black": "ink", "accent": "accent", "grey": "quiet", "white": "tissue", "tone": "board",

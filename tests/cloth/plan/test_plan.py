@@ -3,6 +3,7 @@
 import os
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 from brute import few_boxes, least_length
@@ -169,6 +170,35 @@ def test_a_worker_that_dies_is_told():
     reader.join(20)
     assert not planning.running
     assert planning.trouble
+    planning.stop()
+
+
+def test_a_worker_takes_nothing_from_the_folder_it_is_in(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
+    """Begun in a folder with a file that bears a library's name, the search goes on, and the file is not run."""
+    for name in ("random", "msgspec", "studio"):
+        (tmp_path / f"{name}.py").write_text("open('run', 'w').close(); raise SystemExit(3)", encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    planning = Planning(kept("skirt_v_gores_twoway"), seconds=0.2, with_engine=False)
+    planning.start()
+    assert planning._reader is not None
+    planning._reader.join(60)
+    assert planning.trouble is None
+    assert not (tmp_path / "run").exists()
+    planning.stop()
+
+
+def test_where_no_process_can_be_had_the_plan_stays(monkeypatch: pytest.MonkeyPatch):
+    """The system gives no more processes: that is trouble to tell, not an error, and the plan in hand stays good."""
+
+    def refuse(*_args: object, **_named: object) -> None:
+        raise BlockingIOError(11, "Resource temporarily unavailable")
+
+    monkeypatch.setattr(subprocess, "Popen", refuse)
+    problem = kept("skirt_v_gores_twoway")
+    planning = Planning(problem, seconds=30.0)
+    assert [] == faults(problem, planning.start())
+    assert not planning.running
+    assert "unavailable" in (planning.trouble or "")
     planning.stop()
 
 
