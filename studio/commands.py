@@ -10,12 +10,12 @@ from studio.brief import Brief
 from studio.brief.skirt_file import open_file, save
 from studio.brief.typed import read_value
 from studio.check import Finding
-from studio.check.makes import makes
+from studio.check.makes import helpful, makes
 from studio.listing import listed, listed_lay
 from studio.paper import KINDS
 from studio.parser import Parser, seconds, unit
 from studio.sewing import sewing_order, sewing_text
-from studio.shopping import buy_csv, buy_text, listed_buy, makes_words
+from studio.shopping import buy_csv, buy_text, listed_buy, makes_words, quick_words
 from studio.slip import lay_slip, slip
 from studio.styles import rack
 from studio.trouble import Trouble, shown
@@ -78,13 +78,14 @@ def _buy(said: list[str]) -> int:
     if chosen.csv:
         _print(buy_csv(docket, chosen.unit).splitlines())
         return 0
-    made = makes(docket.brief)
+    made = helpful(makes(docket.brief), docket.brief, docket.lay)
     if chosen.json:
         _print([json.dumps(listed_buy(docket, chosen.unit, made))])
         return 0
     _print(buy_text(docket, chosen.unit))
     if made:
-        _print(["", tr("What this cloth makes"), *(f"  {makes_words(m, chosen.unit)}" for m in made)])
+        lines = (*(makes_words(m, chosen.unit) for m in made), *quick_words(made))
+        _print(["", tr("What this cloth makes"), *(f"  {line}" for line in lines)])
     return 0
 
 

@@ -5,14 +5,16 @@ from pathlib import Path
 
 import pypdf
 import pytest
-from opening import settle, to_view, type_in
+from opening import settle, shut, to_view, type_in
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from studio.brief import Held, PrintBand
 from studio.geometry import Point
+from studio.shopping import to_buy
 from studio.units import spell
+from studio.window.buy_sheet import BuySheet
 from studio.window.layplan import LayPlan
 from studio.window.shop import Shop
 from studio.words import phrase
@@ -64,7 +66,9 @@ def test_better_plans_come_while_one_works(shop: Shop, qtbot: QtBot):
 
 
 def test_nothing_is_left_behind(shop: Shop, qtbot: QtBot):
-    """Stopped, or with another view chosen, the planner's process is gone."""
+    """With another view chosen the planner's process is gone, to be begun once more for a short while; with the window
+    shut, nothing runs.
+    """
     shop.desk.edit("skirt.style", "gored")
     view = to_lay(shop)
     qtbot.waitUntil(lambda: view.planner._search is not None, timeout=PATIENCE)
@@ -72,7 +76,42 @@ def test_nothing_is_left_behind(shop: Shop, qtbot: QtBot):
     assert worker.poll() is None
     shop.window.table.canvas.choose("pieces")
     assert worker.poll() is not None
+    qtbot.waitUntil(lambda: view.planner._search is not None, timeout=PATIENCE)
+    aside = view.planner._search._worker  # type: ignore[union-attr, attr-defined]
+    shut(qtbot, shop)
+    assert aside.poll() is not None
     assert not view.planner.running
+
+
+@pytest.mark.parametrize("name", ["pieces", "sewing"])
+def test_the_cloth_to_buy_is_no_first_plans(shop: Shop, qtbot: QtBot, name: str):
+    """With another view seen a shorter plan is looked for too: the number follows, and so does the list that lies open;
+    the lay plan itself need not be looked at.
+    """
+    shop.desk.edit("skirt.style", "gored")
+    to_view(shop, name)
+    at_once, lay = shop.desk.docket.fact("cloth_needed"), shop.window.table.canvas.lay
+    shop.window.do.buy.trigger()
+    sheet, figure = shop.leaf, shop.window.table.strip.cloth
+    assert isinstance(sheet, BuySheet)
+    qtbot.waitUntil(lambda: shop.desk.docket.fact("cloth_needed") < at_once, timeout=PATIENCE)
+    settle(shop)
+    assert not lay.isVisible()
+    assert to_buy(shop.desk.docket, "cm") == [label.text() for label in sheet.lines]
+    assert spell(phrase("{b:buy}", b=shop.desk.docket.fact("cloth_needed")), "cm") in figure.accessibleName()
+    sheet.reject()
+
+
+def test_at_the_first_sheet_nothing_is_looked_for(shop: Shop):
+    """Where no table is laid out, no plan is bettered."""
+    shop.desk.edit("skirt.style", "gored")
+    settle(shop)
+    planner = shop.window.table.canvas.lay.planner
+    assert planner.running
+    shop.window.show_start(can_go_back=True)
+    assert not planner.running
+    shop.window.show_table()
+    assert planner.running
 
 
 def test_an_edit_that_moves_no_line_keeps_the_plan(shop: Shop, qtbot: QtBot):

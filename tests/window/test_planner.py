@@ -13,7 +13,7 @@ from studio.cloth.plan.improve import plans as improved
 from studio.cloth.plan.problem import Plan
 from studio.styles import rack
 from studio.window.layplan import planner as module
-from studio.window.layplan.planner import Planner
+from studio.window.layplan.planner import ASIDE, Planner
 from studio.window.shop import Shop
 from studio.workroom import Docket, make_up, relaid
 
@@ -90,6 +90,42 @@ def test_a_search_that_ended_is_not_begun_again(planner: tuple[Planner, list[Tol
     one.plan(longer(gored.brief))
     one.plan(gored)
     assert not one.running
+
+
+def test_aside_is_a_shorter_look(planner: tuple[Planner, list[Told]], gored: Docket):
+    """While another view is seen it is looked once, and not again; seen, it is looked at length; and what was looked at
+    length, or stopped by the maker, is left alone aside too. Each edit puts the look off.
+    """
+    one, begun = planner
+    one.plan(gored, ASIDE)
+    one.plan(longer(gored.brief), ASIDE)
+    assert [] == begun
+    one.plan(gored, ASIDE)
+    one._begin()
+    begun[0].running = False
+    one._fetch()
+    one.plan(longer(gored.brief), ASIDE)
+    one.plan(gored, ASIDE)
+    assert not one.running
+    one.plan(gored)
+    assert one.running
+    one.halt()
+    one.plan(gored, ASIDE)
+    assert not one.running
+    assert 1 == len(begun)
+
+
+def test_a_glance_aside_does_not_wait(planner: tuple[Planner, list[Told]], gored: Docket):
+    """Gone to another view and back while a search runs, it begins anew at the pace of what is seen."""
+    one, begun = planner
+    one.plan(gored, ASIDE)
+    one._begin()
+    one.plan(gored)
+    assert not begun[0].running
+    one._begin()
+    one.plan(gored, ASIDE)
+    assert not begun[1].running
+    one.stop()
 
 
 def test_a_search_goes_on_from_the_plan_in_hand(planner: tuple[Planner, list[Told]], gored: Docket, found: Lay):
