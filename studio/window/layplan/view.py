@@ -121,7 +121,7 @@ class LayPlan(QWidget):
         docket, running = self._docket, self.planner.running
         if docket is None:
             return
-        self.says.setText(spell(words(docket, running, engine_installed()), self.table.unit))
+        self.says.setText(spell(words(docket, engine_installed()), self.table.unit))
         self.look.setText(tr("Stop looking") if running else tr("Look further"))
         self.look.setEnabled(running or may_be_bettered(docket))
         self.turn.setEnabled(self.table.chosen is not None)
@@ -129,7 +129,7 @@ class LayPlan(QWidget):
         self.print.setEnabled(not docket.lay.misfits)
 
 
-def words(docket: Docket, running: bool, with_engine: bool) -> Phrase:
+def words(docket: Docket, with_engine: bool) -> Phrase:
     """How good the plan is, as far as it is known."""
     lay = docket.lay
     if lay.misfits:
@@ -142,8 +142,6 @@ def words(docket: Docket, running: bool, with_engine: bool) -> Phrase:
         text = (
             "Takes {l}, laid in rows: at least {s:share} of the best possible. Closer plans need the planner’s engine."
         )
-    elif running:
-        text = "Takes {l}: at least {s:share} of the best possible. Looking for better …"
     else:
         text = "Takes {l}: at least {s:share} of the best possible."
     return phrase(text, l=lay.length, s=_whole(lay.share))
