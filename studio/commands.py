@@ -10,12 +10,12 @@ from studio.brief import Brief
 from studio.brief.skirt_file import open_file, save
 from studio.brief.typed import read_value
 from studio.check import Finding
-from studio.check.makes import makes
+from studio.check.makes import helpful, makes
 from studio.listing import listed, listed_lay
 from studio.paper import KINDS
 from studio.parser import Parser, seconds, unit
 from studio.sewing import sewing_order, sewing_text
-from studio.shopping import buy_csv, buy_text, listed_buy, makes_words
+from studio.shopping import buy_csv, buy_text, listed_buy, makes_words, quick_words
 from studio.slip import lay_slip, slip
 from studio.styles import rack
 from studio.trouble import Trouble, shown
@@ -41,7 +41,7 @@ def _lay(said: list[str]) -> int:
     how.add_argument("--json", action="store_true", help="print the plan as JSON, lengths in mm")
     how.add_argument("--pdf", type=Path, metavar="FILE", help="write it to scale with the order of cutting")
     parser.add_argument("--paper", metavar="SIZE", help="A4, A3, US Letter or roll")
-    parser.add_argument("--seconds", type=seconds, default=1.0, help="most time to look for a shorter plan (1)")
+    _looks(parser)
     chosen = parser.read(said)
     docket = make_up(_on_paper(chosen))
     if docket.lay.misfits:
@@ -69,20 +69,23 @@ def _buy(said: list[str]) -> int:
     how = parser.add_mutually_exclusive_group()
     how.add_argument("--json", action="store_true", help="print it as JSON, lengths in mm")
     how.add_argument("--csv", action="store_true", help="print the list as a table")
+    _looks(parser)
     chosen = parser.read(said)
     docket = make_up(_brief(chosen))
     if docket.lay.misfits:
         return _stopped(docket.findings, chosen.unit, "pieces-fit-cloth")
+    docket = bettered(docket, chosen.seconds)
     if chosen.csv:
         _print(buy_csv(docket, chosen.unit).splitlines())
         return 0
-    made = makes(docket.brief)
+    made = helpful(makes(docket.brief), docket.brief, docket.lay)
     if chosen.json:
         _print([json.dumps(listed_buy(docket, chosen.unit, made))])
         return 0
     _print(buy_text(docket, chosen.unit))
     if made:
-        _print(["", tr("What this cloth makes"), *(f"  {makes_words(m, chosen.unit)}" for m in made)])
+        lines = (*(makes_words(m, chosen.unit) for m in made), *quick_words(made))
+        _print(["", tr("What this cloth makes"), *(f"  {line}" for line in lines)])
     return 0
 
 
@@ -93,6 +96,7 @@ def _export(said: list[str]) -> int:
         parser.add_argument(f"--{kind}", action="store_true")
     parser.add_argument("--paper", metavar="SIZE", help="A4, A3, US Letter or roll")
     parser.add_argument("--anyway", action="store_true", help="export although a finding stops it")
+    _looks(parser)
     chosen = parser.read(said)
     kinds = tuple(k for k in KINDS if getattr(chosen, k))
     if not kinds:
@@ -102,6 +106,7 @@ def _export(said: list[str]) -> int:
     docket = make_up(_on_paper(chosen))
     if docket.stopped and not chosen.anyway:
         return _stopped(docket.findings, chosen.unit)
+    docket = bettered(docket, chosen.seconds)
     for finding in docket.findings:
         if finding.weight != "note":
             print(f"skirtwright: {spell(finding.says, chosen.unit)}", file=sys.stderr)
@@ -133,6 +138,11 @@ def _command(name: str, does: str) -> Parser:
     )
     parser.add_argument("--unit", type=unit, default="cm", metavar="cm|in", help=UNIT_HELP)
     return parser
+
+
+def _looks(parser: Parser) -> None:
+    """All that names what to buy looks for a shorter plan first, and takes the same word for how long."""
+    parser.add_argument("--seconds", type=seconds, default=1.0, help="most time to look for a shorter plan (1)")
 
 
 def _brief(chosen: argparse.Namespace) -> Brief:

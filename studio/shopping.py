@@ -30,6 +30,8 @@ def besides(docket: Docket, unit: Unit) -> list[str]:
     """What the cloth does not hold, what is left over, its largest pieces, and what the skirt weighs."""
     text = "Too wide for this cloth, and not counted: {p:word}."
     lines = [spell(phrase(text, p=tr(p.name)), unit) for p in docket.lay.misfits]
+    if not docket.lay.proven and not docket.lay.misfits:
+        lines.append(tr("The cloth is by the best plan found so far."))
     left = left_over(docket.brief, docket.lay, unit)
     if left.length >= 0.5:
         lines.append(spell(phrase("Left over: {l} of the length.", l=left.length), unit))
@@ -72,13 +74,21 @@ def listed_buy(docket: Docket, unit: Unit, made: tuple[Makes, ...] = ()) -> dict
             "area": round(left.area, 1),
         },
         "weight": skirt_weight(docket.brief, docket.lay),
-        "makes": [{"edit": dict(m.edit), "says": spell(m.does, unit), "needed": round(m.needed, 2)} for m in made],
+        "makes": [
+            {"edit": dict(m.edit), "says": spell(m.does, unit), "needed": round(m.needed, 2), "proven": m.proven}
+            for m in made
+        ],
     }
 
 
 def makes_words(one: Makes, unit: Unit) -> str:
     """One choice of what the cloth makes, and what it takes."""
     return spell(phrase("{d:word}: takes {n:buy}", d=spell(one.does, unit), n=one.needed), unit)
+
+
+def quick_words(made: tuple[Makes, ...]) -> list[str]:
+    """That lengths are by plans at a glance, where that leaves something to be gained."""
+    return [] if all(m.proven for m in made) else [tr("By quick plans; the lay plan may get out more.")]
 
 
 def cost(notion: Notion, unit: Unit) -> float | None:

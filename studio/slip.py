@@ -22,6 +22,8 @@ def slip(docket: Docket, unit: Unit) -> Iterator[str]:
     yield from _part(tr("Pieces"), _table(_piece(p, unit) for p in docket.pieces))
     yield from _part(tr("Sizes"), _table(_fact(f, unit) for f in docket.draft.facts))
     yield from _part(tr("To have ready"), (spell(n.words, unit) for n in docket.notions))
+    if not docket.lay.proven and not docket.lay.misfits:
+        yield f"  {tr('The cloth is by a first plan; “buy” and “lay” look for a shorter one.')}"
     yield from _part(tr("Findings"), _table((tr(f.weight), spell(f.says, unit)) for f in docket.findings))
 
 

@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import signal
 import subprocess
 import sys
@@ -241,3 +242,30 @@ def test_a_style_set_in_inches_begins_in_inches(capsys):
     godet = next(p for p in made["pieces"] if p["id"] == "godet")
     hem, side = (next(e["length"] for e in godet["edges"] if e["name"] == name) for name in ("hem", "right"))
     assert (9.875 * 25.4, 11.875 * 25.4) == pytest.approx((hem, side), abs=0.01)
+
+
+CIRCLE = ("--set", "skirt.style=circle", "--set", "cloth.width=150", "--set", "cloth.on_hand=2.30 m")
+
+
+def test_a_purchase_is_named_from_the_best_plan(capsys, tmp_path: Path):
+    """`buy` and `export` look for a shorter plan as `lay` does: the list, the printed plan and the booklet name no
+    length that is only a first plan's; what `draft` says is marked as one.
+    """
+    first = printed(capsys, "buy", "--json", *CIRCLE, "--seconds", "0")["items"][0]["needed"]  # type: ignore[index]
+    found = printed(capsys, "buy", "--json", *CIRCLE, "--seconds", "3")["items"][0]["needed"]  # type: ignore[index]
+    assert found <= 2300 < first
+    assert 0 == main(["draft", *CIRCLE])
+    assert "The cloth is by a first plan" in capsys.readouterr().out
+    assert 0 == main(["draft"])
+    assert "by a first plan" not in capsys.readouterr().out
+    assert 0 == main(["export", "--lay", "--booklet", "--out", str(tmp_path), *CIRCLE, "--seconds", "3"])
+    assert "cloth" not in capsys.readouterr().err
+    assert "150.0 cm wide, on hand" in text_of(tmp_path / "a-circle-skirt-booklet.pdf")
+    takes = re.search(r"the plan takes ([\d.]+) cm", text_of(tmp_path / "a-circle-skirt-lay-plan.pdf"))
+    assert takes is not None
+    assert float(takes[1]) <= 230
+
+
+def text_of(path: Path) -> str:
+    """All words of a PDF, on one line."""
+    return " ".join(" ".join(page.extract_text().split()) for page in pypdf.PdfReader(path).pages)

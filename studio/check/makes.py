@@ -8,6 +8,7 @@ from msgspec import Struct
 from studio.brief import Brief
 from studio.cloth.buying import cloth_needed
 from studio.cloth.lay import lay_out
+from studio.cloth.placed import Lay
 from studio.styles import rack
 from studio.styles.style import Edit
 from studio.words import Phrase, phrase, tr
@@ -16,16 +17,28 @@ from .finding import edit_words
 
 
 class Makes(Struct, frozen=True):
-    """One choice: the edit, its words, and the length of cloth it takes before the wash (mm)."""
+    """One choice: the edit, its words, and the length of cloth it takes before the wash (mm) by a plan at a glance.
+
+    `less` says that it gives up some of the skirt as it stands; `proven` that no plan of it is shorter.
+    """
 
     edit: Edit
     does: Phrase
     needed: float
+    less: bool = False
+    proven: bool = False
 
 
 def takes(brief: Brief) -> float | None:
     """How much cloth a brief takes, mm; None where a piece is too wide for it. Drafts and lays, and no more."""
-    lay = lay_out(rack.draft(brief).pieces, brief.cloth)
+    return _needed(brief, _laid(brief))
+
+
+def _laid(brief: Brief) -> Lay:
+    return lay_out(rack.draft(brief).pieces, brief.cloth)
+
+
+def _needed(brief: Brief, lay: Lay) -> float | None:
     return None if lay.misfits else cloth_needed(brief, lay)
 
 
@@ -38,10 +51,20 @@ def makes(brief: Brief) -> tuple[Makes, ...]:
     return (*_numbers(brief), *_styles(brief))
 
 
-def cuts_out(brief: Brief) -> bool:
-    """Whether the skirt comes out of the length on hand."""
-    need, have = takes(brief), brief.cloth.on_hand
+def helpful(found: tuple[Makes, ...], brief: Brief, lay: Lay) -> tuple[Makes, ...]:
+    """The choices without those that give up what the plan in hand already gets out of the length on hand."""
+    return tuple(one for one in found if not one.less) if comes_out(brief, lay) else found
+
+
+def comes_out(brief: Brief, lay: Lay) -> bool:
+    """Whether a plan of the skirt comes out of the length on hand."""
+    need, have = _needed(brief, lay), brief.cloth.on_hand
     return need is not None and have is not None and need <= have + 1e-9
+
+
+def cuts_out(brief: Brief) -> bool:
+    """Whether the skirt comes out of the length on hand, by a plan at a glance."""
+    return comes_out(brief, _laid(brief))
 
 
 def numbers(brief: Brief) -> tuple[str, ...]:
@@ -54,10 +77,10 @@ def _numbers(brief: Brief) -> Iterator[Makes]:
     for path in numbers(brief):
         if not rack.applies(brief, known[path]):
             continue
-        value = largest(brief, path)
-        if value is not None and value != rack.value(brief, path):
+        value, now = largest(brief, path), rack.value(brief, path)
+        if value is not None and value != now:
             edit: Edit = {path: value}
-            yield from _choice(brief, edit, edit_words(brief, edit))
+            yield from _choice(brief, edit, edit_words(brief, edit), less=now is not None and value < now)
 
 
 def largest(brief: Brief, path: str) -> float | int | None:
@@ -93,8 +116,8 @@ def _styles(brief: Brief) -> Iterator[Makes]:
             yield from _choice(brief, {"skirt.style": style}, phrase("{s:word} skirt", s=tr(style).capitalize()))
 
 
-def _choice(brief: Brief, edit: Edit, does: Phrase) -> Iterator[Makes]:
+def _choice(brief: Brief, edit: Edit, does: Phrase, less: bool = False) -> Iterator[Makes]:
     after = rack.edit(brief, edit)
-    need, have = takes(after), brief.cloth.on_hand
-    if need is not None and have is not None and need <= have + 1e-9:
-        yield Makes(edit, does, need)
+    lay = _laid(after)
+    if comes_out(after, lay):
+        yield Makes(edit, does, cloth_needed(after, lay), less, lay.proven)

@@ -6,13 +6,13 @@ from pathlib import Path
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QPushButton, QWidget
 
-from studio.check.makes import Makes, makes
+from studio.check.makes import comes_out, helpful, makes
 from studio.files import file_name, file_stem, put_file, refusal
 from studio.paper.pattern import Said
 from studio.paper.pdf import write_pdf
 from studio.paper.ready import shopping_pages
 from studio.paper.sizes import paper_size
-from studio.shopping import besides, buy_csv, buy_text, makes_words, to_buy
+from studio.shopping import besides, buy_csv, buy_text, makes_words, quick_words, to_buy
 from studio.trouble import Trouble
 from studio.units import Unit, spell
 from studio.words import phrase, tr
@@ -37,9 +37,11 @@ class BuySheet(Leaf):
         self.choose_page: Chooser = lambda at, start: choose_file(at, tr("Print the list into a PDF"), start)
         self.lines = [self.add_words(line) for line in to_buy(docket, unit)]
         self.column.addSpacing(SPACE.s)
-        self.besides = [self.add_words(line, "quiet") for line in besides(docket, unit)]
+        self.besides = self.add_words("", "quiet")
+        self.made, self.rows = makes(docket.brief), list[QWidget]()
         self.choices: list[QPushButton] = []
-        self._add_choices(makes(docket.brief))
+        self.nothing, self.quick = Label("", self, "body", "quiet"), Label("", self, "body", "quiet")
+        self._add_choices()
         self.says = self.add_words("", "quiet")
         self.copy = self.add_button(tr("Copy"), lead=True)
         self.table = self.add_button(tr("Save as CSV…"))
@@ -51,25 +53,49 @@ class BuySheet(Leaf):
         self.page.clicked.connect(self._print)
         self.shut.clicked.connect(self.reject)
 
-    def _add_choices(self, found: tuple[Makes, ...]) -> None:
+    def show_docket(self, docket: Docket) -> None:
+        """The same skirt on another plan: while the sheet lies there, a shorter one may be found."""
+        if docket.brief is not self._docket.brief:
+            return  # a choice was taken, and the sheet is on its way out
+        self._docket = docket
+        for label, line in zip(self.lines, to_buy(docket, self._unit), strict=True):
+            label.setText(line)
+        self._show_plan()
+
+    def _show_plan(self) -> None:
+        """What hangs on the plan: what is left over, and which choices are of use."""
+        self.besides.setText("\n".join(besides(self._docket, self._unit)))
+        brief, lay = self._docket.brief, self._docket.lay
+        kept = helpful(self.made, brief, lay)
+        for one, row in zip(self.made, self.rows, strict=True):
+            row.setVisible(one in kept)
+        self.quick.setText("\n".join(quick_words(kept)))
+        self.quick.setVisible(bool(self.quick.text()))
+        fits = tr("The skirt as it stands comes out of this length.")
+        none = tr("Nothing else comes out of this length; buy what it takes.")
+        self.nothing.setText(fits if comes_out(brief, lay) else "" if kept else none)
+        self.nothing.setVisible(brief.cloth.on_hand is not None and bool(self.nothing.text()))
+
+    def _add_choices(self) -> None:
         """What comes out of the length on hand, each with a button that takes it."""
-        if self._docket.brief.cloth.on_hand is None:
-            return
-        self.column.addSpacing(SPACE.m)
-        self.column.addWidget(Label(tr("What this cloth makes"), self, "body", "ink"))
-        if not found:
-            self.add_words(tr("Nothing else comes out of this length; buy what it takes."), "quiet")
-        for one in found:
-            row = QHBoxLayout()
-            words = makes_words(one, self._unit)
-            row.addWidget(Label(words, self), 1)
-            button = QPushButton(tr("Take"), self)
+        if self._docket.brief.cloth.on_hand is not None:
+            self.column.addSpacing(SPACE.m)
+            self.column.addWidget(Label(tr("What this cloth makes"), self, "body", "ink"))
+        self.column.addWidget(self.nothing)
+        for one in self.made:
+            self.rows.append(row := QWidget(self))
+            across, words = QHBoxLayout(row), makes_words(one, self._unit)
+            across.setContentsMargins(0, 0, 0, 0)
+            across.addWidget(Label(words, row), 1)
+            button = QPushButton(tr("Take"), row)
             button.setAutoDefault(False)
             button.setAccessibleName(f"{tr('Take')} {words}")
             button.clicked.connect(lambda _=False, edit=one.edit: self._choose(edit))
-            row.addWidget(button)
-            self.column.addLayout(row)
+            across.addWidget(button)
+            self.column.addWidget(row)
             self.choices.append(button)
+        self.column.addWidget(self.quick)
+        self._show_plan()
 
     def _choose(self, edit: object) -> None:
         self.accept()

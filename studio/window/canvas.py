@@ -4,7 +4,7 @@ from collections.abc import Callable
 from typing import Final, Protocol
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtGui import QHideEvent, QKeySequence, QShortcut, QShowEvent
 from PySide6.QtWidgets import QStackedWidget, QVBoxLayout, QWidget
 
 from studio.units import Unit
@@ -93,6 +93,14 @@ class Canvas(QWidget):
         """Light what a path governs, in every view."""
         for view in self.views.values():
             view.light(path)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self.lay.open()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        super().hideEvent(event)
+        self.lay.shut()
 
     def _connect(self, do: Actions) -> None:
         do.fit.triggered.connect(self._fit)

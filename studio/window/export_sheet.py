@@ -71,6 +71,10 @@ class ExportSheet(Leaf):
         self._weigh()
         QTimer.singleShot(0, self._count)  # the sheet is seen before they are laid out
 
+    def show_docket(self, docket: Docket) -> None:
+        """The same skirt on a shorter plan, found while the sheet lies there."""
+        self._docket = docket
+
     def _count(self) -> None:
         """Say how many sheets there will be, and what takes fewer where they are many."""
         count, fewer = sheets(self._docket, self._unit)

@@ -20,7 +20,7 @@ _NOTE = 200  # px; a long file name ends in an ellipsis
 
 RESTS: Final = {
     "pieces": "Drag a ring on a piece, or type in a field.",
-    "lay": "Drag a piece to hold it there; R turns it, Delete lets it go. Bands drag at the left.",
+    "lay": "Drag pieces, or bands at the left; R turns a piece, Delete lets it go.",
     "sewing": "Tick what is done; once the skirt is saved, its ticks are kept.",
 }
 """What is advised in each view while nothing is in hand."""

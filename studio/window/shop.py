@@ -203,7 +203,9 @@ class Shop(QObject):
 
         self.desk.settle()
         folder = (self.desk.file.parent if self.desk.file else documents()) / file_stem(self.desk.brief.title)
-        self._lay(ExportSheet(self.desk.docket, folder, self.unit, self.window))
+        sheet = ExportSheet(self.desk.docket, folder, self.unit, self.window)
+        self.desk.made_up.connect(sheet.show_docket)
+        self._lay(sheet)
 
     def _photo(self) -> None:
         from PySide6.QtCore import QStandardPaths
@@ -236,6 +238,7 @@ class Shop(QObject):
         folder = self.desk.file.parent if self.desk.file else documents()
         sheet = BuySheet(self.desk.docket, folder, self.unit, self.window)
         sheet.chosen.connect(self.desk.mend)
+        self.desk.made_up.connect(sheet.show_docket)
         self._lay(sheet)
 
     def _print_plan(self, docket: Docket) -> None:

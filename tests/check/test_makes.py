@@ -3,7 +3,8 @@
 import pytest
 from briefs import brief
 
-from studio.check.makes import cuts_out, largest, makes, numbers, takes
+from studio.check.makes import comes_out, cuts_out, helpful, largest, makes, numbers, takes
+from studio.cloth.better import plans
 from studio.styles import rack
 from studio.workroom import make_up
 
@@ -50,3 +51,20 @@ def test_the_skirt_as_it_stands_is_no_choice():
     one = brief(cloth__on_hand=2300.0)
     first = makes(one)[0]
     assert first.edit not in [c.edit for c in makes(rack.edit(one, first.edit))]
+
+
+def test_nothing_is_given_up_for_a_poor_plan():
+    """A circle that a better plan gets out of the cloth on hand is not to be halved or shortened; while only the plan
+    at a glance is known, it is.
+    """
+    one = brief("circle", cloth__width=1500.0, cloth__on_hand=2300.0)
+    docket, found = make_up(one), makes(one)
+    assert not cuts_out(one)
+    assert {"skirt.fraction", "skirt.length"} <= {path for m in found if m.less for path in m.edit}
+    assert found == helpful(found, one, docket.lay)
+    lay = min(plans(docket.pieces, one.cloth, 3.0), key=lambda plan: plan.length)
+    assert comes_out(one, lay)
+    kept = helpful(found, one, lay)
+    assert not any(m.less for m in kept)
+    assert [m for m in found if "skirt.style" in m.edit] == [m for m in kept if "skirt.style" in m.edit]
+    assert all(m.proven == make_up(rack.edit(one, m.edit)).lay.proven for m in found)

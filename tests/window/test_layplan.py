@@ -5,15 +5,21 @@ from pathlib import Path
 
 import pypdf
 import pytest
-from opening import settle, to_view, type_in
-from PySide6.QtCore import QPoint, Qt
+from hypothesis import given
+from hypothesis import strategies as st
+from opening import settle, shut, to_view, type_in
+from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from studio.brief import Held, PrintBand
 from studio.geometry import Point
+from studio.shopping import to_buy
 from studio.units import spell
+from studio.window import theme
+from studio.window.buy_sheet import BuySheet
 from studio.window.layplan import LayPlan
+from studio.window.layplan.lengths import clear_middle
 from studio.window.shop import Shop
 from studio.words import phrase
 
@@ -64,7 +70,9 @@ def test_better_plans_come_while_one_works(shop: Shop, qtbot: QtBot):
 
 
 def test_nothing_is_left_behind(shop: Shop, qtbot: QtBot):
-    """Stopped, or with another view chosen, the planner's process is gone."""
+    """With another view chosen the planner's process is gone, to be begun once more for a short while; with the window
+    shut, nothing runs.
+    """
     shop.desk.edit("skirt.style", "gored")
     view = to_lay(shop)
     qtbot.waitUntil(lambda: view.planner._search is not None, timeout=PATIENCE)
@@ -72,7 +80,42 @@ def test_nothing_is_left_behind(shop: Shop, qtbot: QtBot):
     assert worker.poll() is None
     shop.window.table.canvas.choose("pieces")
     assert worker.poll() is not None
+    qtbot.waitUntil(lambda: view.planner._search is not None, timeout=PATIENCE)
+    aside = view.planner._search._worker  # type: ignore[union-attr, attr-defined]
+    shut(qtbot, shop)
+    assert aside.poll() is not None
     assert not view.planner.running
+
+
+@pytest.mark.parametrize("name", ["pieces", "sewing"])
+def test_the_cloth_to_buy_is_no_first_plans(shop: Shop, qtbot: QtBot, name: str):
+    """With another view seen a shorter plan is looked for too: the number follows, and so does the list that lies open;
+    the lay plan itself need not be looked at.
+    """
+    shop.desk.edit("skirt.style", "gored")
+    to_view(shop, name)
+    at_once, lay = shop.desk.docket.fact("cloth_needed"), shop.window.table.canvas.lay
+    shop.window.do.buy.trigger()
+    sheet, figure = shop.leaf, shop.window.table.strip.cloth
+    assert isinstance(sheet, BuySheet)
+    qtbot.waitUntil(lambda: shop.desk.docket.fact("cloth_needed") < at_once, timeout=PATIENCE)
+    settle(shop)
+    assert not lay.isVisible()
+    assert to_buy(shop.desk.docket, "cm") == [label.text() for label in sheet.lines]
+    assert spell(phrase("{b:buy}", b=shop.desk.docket.fact("cloth_needed")), "cm") in figure.accessibleName()
+    sheet.reject()
+
+
+def test_at_the_first_sheet_nothing_is_looked_for(shop: Shop):
+    """Where no table is laid out, no plan is bettered."""
+    shop.desk.edit("skirt.style", "gored")
+    settle(shop)
+    planner = shop.window.table.canvas.lay.planner
+    assert planner.running
+    shop.window.show_start(can_go_back=True)
+    assert not planner.running
+    shop.window.show_table()
+    assert planner.running
 
 
 def test_an_edit_that_moves_no_line_keeps_the_plan(shop: Shop, qtbot: QtBot):
@@ -250,3 +293,73 @@ def test_what_cannot_be_printed_is_said(shop: Shop, tmp_path: Path):
     shop.desk.edit("cloth.width", 600.0)
     settle(shop)
     assert not view.print.isEnabled()
+
+
+def test_every_piece_has_its_number(shop: Shop):
+    """On narrow cloth, seen small, each copy bears the number that the board gives its piece, on what is cut of it; a
+    roomy one its name too, and a waistband long enough.
+    """
+    shop.desk.edit("skirt.style", "circle")
+    for width in (600.0, 1500.0):
+        shop.desk.edit("cloth.width", width)
+        view = to_lay(shop)
+        board = {int(n.name.split()[0]) for n in shop.window.table.canvas.board.scene.names}
+        table, pieces = view.table, [p.id for p in shop.desk.docket.pieces]
+        for one in table.pieces:
+            name = table._name(one)
+            number = int(name.name.split()[0])
+            assert number in board
+            assert one.placed.piece.id == pieces[number - 1]
+            at = name.box.centre
+            assert one.cut.contains(QPointF(at.x / table.view.scale, at.y / table.view.scale))
+        view.planner.halt()
+    assert {"1 Waistband", "2 Skirt"} == {table._name(one).name for one in table.pieces}
+
+
+def test_where_the_cloth_on_hand_ends(shop: Shop):
+    """A plan longer than the cloth on hand: a line across the cloth and words say where the washed cloth ends, read
+    aloud too; on cloth that suffices there is none.
+    """
+    for path, value in (("skirt.style", "circle"), ("cloth.width", 1500.0), ("cloth.shrinkage", 0.1)):
+        shop.desk.edit(path, value)
+
+    def ends(on_hand: float) -> set[int]:
+        """At which lengths (cm) the line is seen."""
+        shop.desk.edit("cloth.on_hand", on_hand)
+        table = to_lay(shop).table
+        settle(shop)
+        image, colour = table.grab().toImage(), theme.colour("stop").rgb()
+        top, high = round(table.view.y), round(shop.desk.docket.lay.width * table.view.scale)
+        seen = {x for x in range(image.width()) for y in range(top, top + high) if image.pixel(x, y) == colour}
+        return {round((x + 0.5 - table.view.x) / table.view.scale / 10) for x in seen}
+
+    assert any(abs(cm - 180) <= 2 for cm in ends(2000.0))
+    aloud = shop.window.table.canvas.lay.table.accessibleDescription()
+    assert "On hand 200.0 cm, washed 180.0 cm: ends here." in aloud
+    assert set() == ends(4000.0)
+    aloud = shop.window.table.canvas.lay.table.accessibleDescription()
+    assert "On hand 400.0 cm, washed 360.0 cm." in aloud
+
+
+@pytest.mark.parametrize("unit", ["cm", "in"])
+def test_what_is_said_is_not_cut_short(shop: Shop, unit: str):
+    """At 1280 px the words over the plan and the hint under it are read whole, while better plans are looked for."""
+    shop.window.do.unit_chosen.emit(unit)
+    shop.desk.edit("skirt.style", "circle")
+    view, hint = to_lay(shop), shop.window.table.canvas.foot.hint
+    settle(shop)
+    assert "at least" in view.says.text()
+    for words in (view.says, hint):
+        assert words.text() == words.shown()
+
+
+@given(st.floats(-200, 900), st.floats(0, 900), st.floats(0, 120), st.floats(10, 200))
+def test_what_the_plan_takes_stands_clear(start: float, long: float, far: float, wide: float):
+    """However short the plan, what it takes is not written over the name of the selvedge, nor over the line that ends
+    it.
+    """
+    end, free = start + long, start + far
+    middle = clear_middle(start, end, free, wide)
+    left, right = middle - wide / 2, middle + wide / 2
+    assert left >= free - 1e-9
+    assert right <= end + 1e-9 or left >= end

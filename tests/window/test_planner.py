@@ -14,7 +14,7 @@ from studio.cloth.plan.problem import Plan
 from studio.styles import rack
 from studio.units import spell
 from studio.window.layplan import planner as module
-from studio.window.layplan.planner import Planner
+from studio.window.layplan.planner import ASIDE, Planner
 from studio.window.layplan.view import words
 from studio.window.shop import Shop
 from studio.workroom import Docket, make_up, relaid
@@ -103,12 +103,47 @@ def test_a_search_that_broke_off_is_told(planner: tuple[Planner, list[Told]], go
     one._fetch()
     assert not one.running
     assert one.trouble
-    assert "broke off" in spell(words(gored, one.running, True, one.trouble is not None), "cm")
+    assert "broke off" in spell(words(gored, True, one.trouble is not None), "cm")
     one.again()
     assert one.running
-    assert "broke off" not in spell(words(gored, one.running, True, True), "cm")
-    one.stop()
     assert one.trouble is None
+    one.stop()
+
+
+def test_aside_is_a_shorter_look(planner: tuple[Planner, list[Told]], gored: Docket):
+    """While another view is seen it is looked once, and not again; seen, it is looked at length; and what was looked at
+    length, or stopped by the maker, is left alone aside too. Each edit puts the look off.
+    """
+    one, begun = planner
+    one.plan(gored, ASIDE)
+    one.plan(longer(gored.brief), ASIDE)
+    assert [] == begun
+    one.plan(gored, ASIDE)
+    one._begin()
+    begun[0].running = False
+    one._fetch()
+    one.plan(longer(gored.brief), ASIDE)
+    one.plan(gored, ASIDE)
+    assert not one.running
+    one.plan(gored)
+    assert one.running
+    one.halt()
+    one.plan(gored, ASIDE)
+    assert not one.running
+    assert 1 == len(begun)
+
+
+def test_a_glance_aside_does_not_wait(planner: tuple[Planner, list[Told]], gored: Docket):
+    """Gone to another view and back while a search runs, it begins anew at the pace of what is seen."""
+    one, begun = planner
+    one.plan(gored, ASIDE)
+    one._begin()
+    one.plan(gored)
+    assert not begun[0].running
+    one._begin()
+    one.plan(gored, ASIDE)
+    assert not begun[1].running
+    one.stop()
 
 
 def test_a_search_goes_on_from_the_plan_in_hand(planner: tuple[Planner, list[Told]], gored: Docket, found: Lay):

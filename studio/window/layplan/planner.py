@@ -3,6 +3,7 @@
 from collections import deque
 from typing import Final, Protocol
 
+from msgspec import Struct
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from studio.cloth.found import MOST, Ground, ground
@@ -11,12 +12,21 @@ from studio.cloth.plan.planning import Planning
 from studio.cloth.plan.problem import Plan
 from studio.workroom import Docket
 
-PAUSE: Final = 400
-"""The maker has paused when nothing was edited for so long (ms)."""
-LOOK: Final = 60
-"""How often the worker's plans are fetched (ms)."""
-SECONDS: Final = 30.0
-"""How long a plan is bettered."""
+
+class Pace(Struct, frozen=True):
+    """How a plan is bettered: begun when nothing was edited for so long (ms), its plans fetched so often (ms), for so
+    many seconds.
+    """
+
+    pause: int
+    every: int
+    seconds: float
+
+
+SEEN: Final = Pace(400, 60, 30.0)
+"""While the plan is looked at."""
+ASIDE: Final = Pace(1000, 500, 6.0)
+"""While another view is, whose numbers should not run."""
 
 
 class Search(Protocol):
@@ -47,12 +57,11 @@ class Planner(QObject):
         self._task: Task | None = None
         self._search: Search | None = None
         self.trouble: str | None = None  # what ended the last search before its time
-        self._done: deque[Ground] = deque(maxlen=MOST)  # searched to the end, or stopped by the maker
+        self._pace = SEEN
+        self._done: deque[tuple[Ground, Pace]] = deque(maxlen=MOST)  # searched to the end, or stopped by the maker
         self._pause, self._look = QTimer(self), QTimer(self)
         self._pause.setSingleShot(True)
-        self._pause.setInterval(PAUSE)
         self._pause.timeout.connect(self._begin)
-        self._look.setInterval(LOOK)
         self._look.timeout.connect(self._fetch)
 
     @property
@@ -60,17 +69,18 @@ class Planner(QObject):
         """Whether better plans may yet come."""
         return self._search is not None or self._pause.isActive()
 
-    def plan(self, docket: Docket) -> None:
+    def plan(self, docket: Docket, pace: Pace = SEEN) -> None:
         """Better the plan of this docket, as soon as the maker pauses; a search for the same pieces on the same cloth
         goes on, and one that came to its end is not begun again.
         """
         on = ground(docket.pieces, docket.brief.cloth)
-        same, self._docket, self._ground = on == self._ground, docket, on
+        same, self._docket, self._ground = on == self._ground and pace == self._pace, docket, on
         if same and self.running:
             return
         self.stop()
-        if on not in self._done and may_be_bettered(docket):
-            self._pause.start()
+        self._pace = pace
+        if not any((on, one) in self._done for one in {pace, SEEN}) and may_be_bettered(docket):
+            self._pause.start(pace.pause)
             self.changed.emit()
 
     def again(self) -> None:
@@ -81,7 +91,7 @@ class Planner(QObject):
 
     def halt(self) -> None:
         """The maker has seen enough: this cloth is not looked at again unless she says so."""
-        self._done.append(self._ground)
+        self._done.append((self._ground, SEEN))
         self.stop()
 
     def stop(self) -> None:
@@ -98,14 +108,15 @@ class Planner(QObject):
 
     def _begin(self) -> None:
         assert self._docket is not None
+        self.trouble = None
         lay, self._task = self._docket.lay, task(self._docket.pieces, self._docket.brief.cloth)
         self._search = self._searching(self._task)
         self._search.begin(Plan(lay.length, lay.bound, spots(lay, self._task)))
-        self._look.start()
+        self._look.start(self._pace.every)
         self.changed.emit()
 
     def _searching(self, task: Task) -> Search:
-        return Planning(task.problem, SECONDS)
+        return Planning(task.problem, self._pace.seconds)
 
     def _fetch(self) -> None:
         search, task, docket = self._search, self._task, self._docket
@@ -116,12 +127,12 @@ class Planner(QObject):
             self.better.emit(docket, laid(plan, task, docket.lay.bound))
         if over or (plan is not None and plan.proven):
             if not search.trouble:
-                self._done.append(self._ground)
+                self._done.append((self._ground, self._pace))
             self.stop()
 
     def _forget(self) -> None:
-        if self._ground in self._done:
-            self._done.remove(self._ground)
+        if (self._ground, SEEN) in self._done:
+            self._done.remove((self._ground, SEEN))
 
 
 def may_be_bettered(docket: Docket) -> bool:

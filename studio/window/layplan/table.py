@@ -16,12 +16,15 @@ from studio.words import phrase, tr
 from studio.workroom import Docket
 
 from .. import theme
-from ..board.pens import advance, face, metrics, pen
+from ..board.names import Name
+from ..board.pens import advance, face, pen
 from ..board.surface import Surface
 from ..board.view import View
 from ..cloth.print import paint_lit, paint_print, veil
 from ..tokens import SIZE
 from .laid import Drawn, drawn
+from .lengths import clear_middle, ends_before, on_hand_words, washed
+from .names import named, paint_label
 
 _PADS: Final = Box(112, 52, 48, 52)
 """Room for what is written round the cloth, px."""
@@ -41,6 +44,7 @@ class ClothTable(Surface):
         self.chosen: tuple[str, int] | None = None
         self.bands: tuple[PrintBand, ...] | None = None  # while one is being drawn
         self._lit = ""
+        self._names: dict[tuple[str, int], tuple[tuple[Drawn, str, float], Name]] = {}
         self.setAccessibleName(tr("Lay plan"))
 
     def show_docket(self, docket: Docket) -> None:
@@ -62,8 +66,8 @@ class ClothTable(Surface):
     def length(self) -> float:
         """How much cloth is drawn, mm: what is on hand, or somewhat more than the plan takes."""
         assert self.docket is not None
-        on_hand = self.docket.brief.cloth.on_hand
-        return max(on_hand or 0.0, self.docket.lay.length + (0 if on_hand else _BEYOND), 300.0)
+        have, takes = washed(self.docket.brief.cloth), self.docket.lay.length
+        return max(have or 0.0, takes + (0 if have is not None and takes <= have else _BEYOND), 300.0)
 
     def fit(self) -> None:
         if self.docket is None:
@@ -180,23 +184,39 @@ class ClothTable(Surface):
 
     def _paint_words(self, painter: QPainter, docket: Docket) -> None:
         """Names on the pieces, the line where the cloth is used up, the bands, and what is on hand."""
+        v, lay = self.view, docket.lay
+        self._paint_on_hand(painter, docket, v.y + lay.width * v.scale)
+        painter.save()
+        painter.translate(v.x, v.y)
         for one in self.pieces:
-            self._paint_name(painter, one)
-        v, lay, cloth = self.view, docket.lay, docket.brief.cloth
+            paint_label(painter, self._name(one))
+        painter.restore()
         x, top, bottom = lay.length * v.scale + v.x, v.y - 26, v.y + lay.width * v.scale
         painter.setPen(QPen(theme.colour("accent"), 2))
         painter.drawLine(QPointF(x, top), QPointF(x, bottom + 10))
-        takes = spell(phrase("takes {l}", l=lay.length), self.unit)
-        self._paint_plate(painter, takes, max(v.x + 40, (v.x + x) / 2), top + 6, "accent")
-        if cloth.on_hand is not None:
-            says = spell(phrase("on hand {l}", l=cloth.on_hand), self.unit)
-            self._paint_plate(painter, says, v.x + self.length * v.scale / 2, bottom + 22, "quiet")
         far = tr("fold") if lay.folded else tr("first selvedge")
         self._paint_plate(painter, far, v.x + advance(far, "small") / 2 + 6, v.y - 12, "quiet")
+        takes = spell(phrase("takes {l}", l=lay.length), self.unit)
+        middle = clear_middle(v.x, x, v.x + advance(far, "small") + 16, advance(takes, "small") + 12)
+        self._paint_plate(painter, takes, middle, top + 6, "accent")
         if not lay.folded:
             lit = bands_at(self._lit, self._bands)
             for band in self._bands:
                 self._paint_bracket(painter, band, band in lit)
+
+    def _paint_on_hand(self, painter: QPainter, docket: Docket, bottom: float) -> None:
+        """How much cloth there is; where the plan takes more, a line across it where it ends."""
+        cloth, takes, v = docket.brief.cloth, docket.lay.length, self.view
+        if (have := washed(cloth)) is None:
+            return
+        says = spell(on_hand_words(cloth, takes), self.unit)
+        if not ends_before(cloth, takes):
+            self._paint_plate(painter, says, v.x + have * v.scale / 2, bottom + 22, "quiet")
+            return
+        x = v.x + have * v.scale
+        painter.setPen(QPen(theme.colour("stop"), 2, Qt.PenStyle.DashLine))
+        painter.drawLine(QPointF(x, v.y - 6), QPointF(x, bottom + 14))
+        self._paint_plate(painter, says, max(x, v.x + advance(says, "small") / 2 + 6), bottom + 24, "stop")
 
     def _paint_bracket(self, painter: QPainter, band: PrintBand, lit: bool) -> None:
         v, start, end = self.view, band.start, band.end
@@ -207,31 +227,16 @@ class ClothTable(Surface):
         says = spell(phrase("{h:word} {w:bare}", h=tr(band.holds), w=end - start), self.unit)
         painter.drawText(QPointF(x - 6 - advance(says, "small"), (a + b) / 2 + 4), says)
 
-    def _paint_name(self, painter: QPainter, one: Drawn) -> None:
-        box = one.cut.boundingRect()
-        piece, k = one.placed.piece, self.view.scale
-        more = self._more(one)
-        wide = max(advance(piece.name, "title", True), advance(more, "small")) + 12
-        high = metrics("title", True).height() + (metrics("small").height() + 2 if more else 0) + 6
-        if box.width() * k < wide or box.height() * k < high:
-            return
-        at = Point(box.center().x(), box.center().y())
-        middle = self.view.px(at)
-        plate = QRectF(middle.x - wide / 2, middle.y - high / 2, wide, high)
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(theme.colour("tissue", 225))
-        painter.drawRoundedRect(plate, 4, 4)
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.setPen(theme.colour("ink"))
-        painter.setFont(face("title", True))
-        top = plate.adjusted(0, 3, 0, 0)
-        painter.drawText(top, Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignTop, piece.name)
-        if more:
-            painter.setPen(theme.colour("quiet"))
-            painter.setFont(face("small"))
-            painter.drawText(
-                plate.adjusted(0, 0, 0, -3), Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignBottom, more
-            )
+    def _name(self, one: Drawn) -> Name:
+        """The name of a piece where it stands; found once for each scale, not for every pull of the cloth."""
+        assert self.docket is not None
+        kept, more = self._names.get(one.key), self._more(one)
+        asked = (one, more, self.view.scale)
+        if kept is None or kept[0] != asked:
+            number = 1 + [p.id for p in self.docket.pieces].index(one.placed.piece.id)
+            kept = asked, named(one, f"{number} {tr(one.placed.piece.name)}", number, more, self.view.scale)
+            self._names[one.key] = kept
+        return kept[1]
 
     def _more(self, one: Drawn) -> str:
         """Which copy, and what is particular about it."""
@@ -262,6 +267,9 @@ class ClothTable(Surface):
     def _read_aloud(self, docket: Docket) -> str:
         """The plan in words, for who cannot see it."""
         parts = [spell(phrase("The plan takes {l} of cloth.", l=docket.lay.length), self.unit)]
+        if docket.brief.cloth.on_hand is not None:
+            says = spell(on_hand_words(docket.brief.cloth, docket.lay.length), self.unit)
+            parts.append(f"{says[:1].upper()}{says[1:]}.")
         for one in self.pieces:
             at = phrase(
                 "{p:word}: {x} along, {y} across.", p=one.placed.piece.name, x=one.placed.at.x, y=one.placed.at.y

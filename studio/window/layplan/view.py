@@ -14,7 +14,7 @@ from ..tool import chrome
 from ..widgets.label import Elided
 from ..widgets.strokes import hairline
 from .hand import HandTable
-from .planner import Planner, ill_held, may_be_bettered
+from .planner import ASIDE, Planner, ill_held, may_be_bettered
 
 
 class LayPlan(QWidget):
@@ -30,6 +30,7 @@ class LayPlan(QWidget):
         super().__init__(parent)
         self.table, self.planner = HandTable(self), Planner(self)
         self._docket: Docket | None = None
+        self._open = False
         self._bar = QWidget(self)
         chrome(self._bar)
         self.says = Elided("", self._bar, "small", "quiet")
@@ -61,15 +62,29 @@ class LayPlan(QWidget):
         self.release.clicked.connect(self.table.let_all_go)
 
     def show_docket(self, docket: Docket) -> None:
-        """Show the docket's lay; while the view is seen it is bettered."""
+        """Show the docket's lay and better it: for a short while, quietly, where another view is seen."""
         self._docket = docket
-        if self.isVisible():
-            self._take_up(docket)
+        self._take_up()
 
-    def _take_up(self, docket: Docket) -> None:
-        self.table.show_docket(docket)
-        self.planner.plan(docket)
-        self._tell()
+    def open(self) -> None:
+        """The table is laid out: from now on plans are bettered, whichever view is seen."""
+        self._open = True
+        self._take_up()
+
+    def shut(self) -> None:
+        """The table is gone, and with it any search."""
+        self._open = False
+        self.planner.stop()
+
+    def _take_up(self) -> None:
+        if self._docket is None:
+            return
+        if self.isVisible():
+            self.table.show_docket(self._docket)
+            self.planner.plan(self._docket)
+            self._tell()
+        elif self._open:
+            self.planner.plan(self._docket, ASIDE)
 
     def set_unit(self, unit: Unit) -> None:
         """Write lengths in another unit."""
@@ -82,12 +97,12 @@ class LayPlan(QWidget):
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
-        if self._docket is not None:
-            self._take_up(self._docket)
+        self._take_up()
 
     def hideEvent(self, event: QHideEvent) -> None:
         super().hideEvent(event)
         self.planner.stop()
+        self._take_up()
 
     def _put(self, held: object) -> None:
         self.edited.emit("cloth.held", held)
@@ -106,7 +121,7 @@ class LayPlan(QWidget):
         docket, running = self._docket, self.planner.running
         if docket is None:
             return
-        said = words(docket, running, engine_installed(), self.planner.trouble is not None)
+        said = words(docket, engine_installed(), self.planner.trouble is not None)
         self.says.setText(spell(said, self.table.unit))
         self.look.setText(tr("Stop looking") if running else tr("Look further"))
         self.look.setEnabled(running or may_be_bettered(docket))
@@ -115,7 +130,7 @@ class LayPlan(QWidget):
         self.print.setEnabled(not docket.lay.misfits)
 
 
-def words(docket: Docket, running: bool, with_engine: bool, broke_off: bool = False) -> Phrase:
+def words(docket: Docket, with_engine: bool, broke_off: bool = False) -> Phrase:
     """How good the plan is, as far as it is known, and whether the search broke off before its time."""
     lay = docket.lay
     if lay.misfits:
@@ -124,14 +139,12 @@ def words(docket: Docket, running: bool, with_engine: bool, broke_off: bool = Fa
         return phrase("Takes {l}, but some pieces are held off the cloth or on each other.", l=lay.length)
     if lay.proven:
         return phrase("Takes {l}: the best possible.", l=lay.length)
-    if broke_off and not running:
+    if broke_off:
         text = "Takes {l}: at least {s:share} of the best possible. The search broke off; this plan stays good."
     elif not with_engine:
         text = (
             "Takes {l}, laid in rows: at least {s:share} of the best possible. Closer plans need the planner’s engine."
         )
-    elif running:
-        text = "Takes {l}: at least {s:share} of the best possible. Looking for better …"
     else:
         text = "Takes {l}: at least {s:share} of the best possible."
     return phrase(text, l=lay.length, s=_whole(lay.share))
