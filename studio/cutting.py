@@ -6,7 +6,7 @@ from studio.brief import Brief, PrintBand
 from studio.brief.bands import LINES
 from studio.cloth.placed import Lay, Placed
 from studio.cloth.ways import band_of
-from studio.cloth.which import which_copy
+from studio.cloth.which import which_copy, which_layers
 from studio.paper.cut_step import CutStep, Move, OnBand
 from studio.paper.sizes import paper_size
 from studio.paper.template import is_panel, moves
@@ -16,7 +16,10 @@ from studio.words import Phrase, phrase, tr
 from studio.workroom import Docket
 
 OPEN = "Lay it out in one layer, right side up, the first selvedge away from you."
-FOLDED = "Fold it along its length, selvedge on selvedge, right side in, the fold away from you."
+FOLDED = (
+    "Fold it along its length, selvedge on selvedge, right side in, the fold away from you: the half with the first "
+    "selvedge lies on top."
+)
 
 
 def cutting_order(docket: Docket) -> tuple[Phrase, ...]:
@@ -69,7 +72,7 @@ def _piece(brief: Brief, lay: Lay, p: Placed) -> CutStep:
     name = f"{tr(p.piece.name)} {spell(copy, 'cm')}" if copy else tr(p.piece.name)
     text = "{p:word}: from {a:bare} to {b} along; from {c:bare} to {d} across, from the {far:word}{how:word}."
     where = phrase(
-        text, p=name, a=p.at.x, b=p.at.x + p.along, c=p.at.y, d=p.at.y + p.across, far=far, how=_how(p)
+        text, p=name, a=p.at.x, b=p.at.x + p.along, c=p.at.y, d=p.at.y + p.across, far=far, how=_how(lay, p)
     )  # fmt: skip
     band = None if lay.folded else band_of(p, brief.cloth)
     on_band = None if band is None else _on_band(p, band)
@@ -77,9 +80,9 @@ def _piece(brief: Brief, lay: Lay, p: Placed) -> CutStep:
     return CutStep(says, p, tuple(_moves(brief, p)), on_band)
 
 
-def _how(p: Placed) -> str:
+def _how(lay: Lay, p: Placed) -> str:
     ways = {0: "", 90: tr("turned a quarter"), 180: tr("turned half round"), 270: tr("turned three quarters")}
-    layers = tr("on the fold") if p.half else tr("through both layers") if p.layers == 2 else ""
+    layers = which_layers(p, folded=lay.folded)
     said = ", ".join(filter(None, (tr("turned over") if p.mirrored and not p.half else "", ways[p.turn], layers)))
     return f"; {said}" if said else ""
 

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from studio.cloth.placed import Lay, Placed
 from studio.cloth.plan.installed import engine_installed
+from studio.cloth.which import which_copy, which_layers
 from studio.cutting import cutting_order
 from studio.draft import Fact, Piece
 from studio.draft.cutting import cut_words
@@ -14,6 +15,11 @@ from studio.workroom import Docket
 
 _FACTS = {"length": "{v}", "ratio": "{v:ratio}", "count": "{v:count}", "metres": "{v:buy}"}
 _APART = 3
+ACROSS = {
+    False: "Along from the cut end, across from the first selvedge",
+    True: "Along from the cut end, across from the fold",
+}
+"""How places are counted on cloth that lies open, or folded (True)."""
 
 
 def slip(docket: Docket, unit: Unit) -> Iterator[str]:
@@ -29,8 +35,8 @@ def lay_slip(docket: Docket, unit: Unit) -> Iterator[str]:
     """The plan line by line: the cloth it takes, then where each piece lies on it."""
     yield from (spell(said, unit) for said in what_it_takes(docket))
     yield from _part(
-        tr("Along from the cut end, across from the first selvedge"),
-        _table(_placed(p, unit) for p in docket.lay.placed),
+        tr(ACROSS[docket.lay.folded]),
+        _table(_placed(docket.lay, p, unit) for p in docket.lay.placed),
     )
     steps = (spell(step, unit) for step in cutting_order(docket))
     yield from _part(tr("Cut in this order"), (f"[ ] {step}" for step in steps))
@@ -39,9 +45,9 @@ def lay_slip(docket: Docket, unit: Unit) -> Iterator[str]:
 def what_it_takes(docket: Docket) -> tuple[Phrase, Phrase]:
     """The cloth, what the plan takes of it and what to buy; and how good the plan surely is."""
     lay = docket.lay
-    takes = phrase(
-        "Cloth {w} wide: the plan takes {l}; buy {b:buy}.", w=lay.width, l=lay.length, b=docket.fact("cloth_needed")
-    )
+    text = "Cloth {w} wide, folded to {f}: " if lay.folded else "Cloth {w} wide: "
+    text += "the plan takes {l}; buy {b:buy}."
+    takes = phrase(text, w=docket.brief.cloth.washed, f=lay.width, l=lay.length, b=docket.fact("cloth_needed"))
     return takes, _how_good(lay)
 
 
@@ -77,12 +83,13 @@ def _fact(fact: Fact, unit: Unit) -> tuple[str, str]:
     return fact.words, spell(phrase(_FACTS[fact.kind], v=fact.value), unit)
 
 
-def _placed(placed: Placed, unit: Unit) -> tuple[str, str, str, str, str]:
+def _placed(lay: Lay, placed: Placed, unit: Unit) -> tuple[str, str, str, str, str]:
     piece, x, y = placed.piece, *placed.at
-    copy = spell(phrase("{k:count} of {n:count}", k=placed.copy + 1, n=piece.cut), unit)
+    copy = spell(which_copy(placed) or phrase("{k:count} of {n:count}", k=1, n=1), unit)
     lies = Box(0, 0, placed.along, placed.across)
     turns = {0: "", 90: tr("turned a quarter"), 180: tr("turned half round"), 270: tr("turned three quarters")}
-    how = ", ".join(filter(None, (tr("turned over") if placed.mirrored else "", turns[placed.turn])))
+    over = tr("turned over") if placed.mirrored and not placed.half else ""
+    how = ", ".join(filter(None, (over, turns[placed.turn], which_layers(placed, folded=lay.folded))))
     place = spell(phrase("{x:bare} along, {y:bare} across", x=x, y=y), unit)
     return piece.name, copy, place, _size(lies, unit), how
 

@@ -6,7 +6,7 @@ import pytest
 from briefs import brief
 
 from studio.brief import PrintBand
-from studio.cutting import cutting_order
+from studio.cutting import cutting_order, cutting_steps
 from studio.styles import rack
 from studio.units import spell
 from studio.workroom import make_up
@@ -69,3 +69,25 @@ def test_shears_are_minded():
     assert any("shears" in s for s in said)
     assert any("rotary blade" in s for s in said)
     assert not any(" cm" in s for s in said)
+
+
+@pytest.mark.parametrize("style", tuple(rack.RACK))
+def test_folded_cloth_says_through_which_layers_a_piece_is_cut(style: str):
+    """On the fold, through both layers, or through the upper one alone; which half of the cloth that is comes with the
+    folding.
+    """
+    made = make_up(brief(style, cloth__lies="folded"))
+    for step in cutting_steps(made):
+        if (p := step.placed) is not None:
+            says = "on the fold" if p.half else "both layers" if p.layers == 2 else "upper layer only"
+            assert spell(step.says[0], "cm").endswith(f"{says}.")
+    assert any("the half with the first selvedge lies on top" in spell(s, "cm") for s in cutting_order(made))
+
+
+def test_a_piece_that_is_not_its_own_mirror_image_is_cut_right_side_up():
+    """Folded right side in, the upper layer lies wrong side up: a contour band with its extension at one end would come
+    out the wrong way round, so it is cut through the lower one.
+    """
+    made = make_up(brief(cloth__lies="folded", waistband__kind="contour"))
+    (says,) = [spell(s.says[0], "cm") for s in cutting_steps(made) if s.placed and s.placed.piece.id == "waistband"]
+    assert says.endswith("lower layer only.")

@@ -96,7 +96,7 @@ def _band_words(band: PrintBand, unit: Unit) -> tuple[str, str]:
 
 
 def _print(plan: LayPlan, fit: Fit) -> Iterator[Mark]:
-    """A flower a repeat, thin and grey, and the edges of the bands; of folded cloth, what its upper half would show."""
+    """A flower a repeat, thin and grey, and the edges of the bands; of folded cloth, its lower layer, right side up."""
     cloth, up = plan.said.brief.cloth, plan.lay.width if plan.lay.folded else 0.0
     marks: list[Mark] = []
     for band in cloth.bands:
