@@ -1,6 +1,6 @@
 """The order of cutting: the lay plan as one cuts it, every place measured from the cut end and the first edge."""
 
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 
 from studio.brief import Brief, PrintBand
 from studio.brief.bands import LINES
@@ -21,12 +21,18 @@ FOLDED = (
     "selvedge lies on top."
 )
 
+AT_THE_TABLE = ("cloth.on_hand", "cloth.held", "cloth.bands", "cloth.lies")
+"""What is found of these is a caution before anything is cut."""
+
 
 def cutting_order(docket: Docket) -> tuple[Phrase, ...]:
     """The steps from the squared end to the last cut, each a sentence or a few."""
-    return tuple(
-        said for step in cutting_steps(docket) for said in (*step.says, *map(_move, step.moves))
-    )  # fmt: skip
+    return tuple(said for step in cutting_steps(docket) for said in step_words(step))
+
+
+def step_words(step: CutStep) -> tuple[Phrase, ...]:
+    """All that is said of a step, the moves of its template too."""
+    return (*step.says, *map(_move, step.moves))
 
 
 def cutting_steps(docket: Docket) -> tuple[CutStep, ...]:
@@ -38,12 +44,14 @@ def cutting_steps(docket: Docket) -> tuple[CutStep, ...]:
     wash = "Wash, dry and press the cloth. Square its cut end to the selvedge: everything is measured from there."
     look = "Look along the bands and the grain once more. Then cut."
     plain = "Look along the grain once more. Then cut."
+    shown = {b for p in lay.placed if (b := band_of(p, brief.cloth)) is not None}
     return (
+        *(CutStep((f.says,), caution=True) for f in docket.findings if f.where in AT_THE_TABLE),
         _plain(phrase(wash)),
         _plain(phrase(FOLDED if lay.folded else OPEN)),
-        *map(_plain, _bands(brief, lay)),
+        *map(_plain, _bands(brief, lay, shown)),
         *(_piece(brief, lay, p) for p in sorted(lay.placed, key=lambda p: (round(p.at.x), p.at.y))),
-        _plain(phrase(look if brief.cloth.bands else plain)),
+        _plain(phrase(look if shown and not lay.folded else plain)),
         _plain(phrase("Mark notches, folds and stops before you move a piece.")),
         CutStep((CAUTIONS["shears"],), caution=True),
         CutStep((CAUTIONS["blade"],), caution=True),
@@ -54,14 +62,15 @@ def _plain(says: Phrase) -> CutStep:
     return CutStep((says,))
 
 
-def _bands(brief: Brief, lay: Lay) -> Iterator[Phrase]:
+def _bands(brief: Brief, lay: Lay, shown: Container[PrintBand]) -> Iterator[Phrase]:
     if lay.folded:
         return
     for band in brief.cloth.bands:
-        held = band.holds != "nothing"
-        text = (
-            "The band at {a:bare} to {b} is for the {h:word}." if held else "The band at {a:bare} to {b} is not used."
-        )
+        text = "The band at {a:bare} to {b} is for the {h:word}."
+        if band.holds == "nothing":
+            text = "The band at {a:bare} to {b} is not used."
+        elif band not in shown:
+            text = "The band at {a:bare} to {b} is meant for the {h:word}, but no piece lies on it."
         yield phrase(text, a=band.start, b=band.end, h=tr(band.holds))
 
 

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from studio.cloth.placed import Lay, Placed
 from studio.cloth.plan.installed import engine_installed
 from studio.cloth.which import which_copy, which_layers
-from studio.cutting import cutting_order
+from studio.cutting import cutting_steps, step_words
 from studio.draft import Fact, Piece
 from studio.draft.cutting import cut_words
 from studio.geometry import Box
@@ -20,6 +20,13 @@ ACROSS = {
     True: "Along from the cut end, across from the fold",
 }
 """How places are counted on cloth that lies open, or folded (True)."""
+TAKES = {
+    (False, False): "Cloth {w} wide: the plan takes {l}; buy {b:buy}.",
+    (False, True): "Cloth {w} wide, folded to {f}: the plan takes {l}; buy {b:buy}.",
+    (True, False): "Washed, the cloth is {w} wide and the plan takes {l}; buy {b:buy}.",
+    (True, True): "Washed, the cloth is {w} wide, folded to {f}, and the plan takes {l}; buy {b:buy}.",
+}
+"""What a plan takes: of cloth that shrinks, and of folded cloth."""
 
 
 def slip(docket: Docket, unit: Unit) -> Iterator[str]:
@@ -38,15 +45,14 @@ def lay_slip(docket: Docket, unit: Unit) -> Iterator[str]:
         tr(ACROSS[docket.lay.folded]),
         _table(_placed(docket.lay, p, unit) for p in docket.lay.placed),
     )
-    steps = (spell(step, unit) for step in cutting_order(docket))
-    yield from _part(tr("Cut in this order"), (f"[ ] {step}" for step in steps))
+    steps = (("    " if s.caution else "[ ] ", said) for s in cutting_steps(docket) for said in step_words(s))
+    yield from _part(tr("Cut in this order"), (f"{box}{spell(said, unit)}" for box, said in steps))
 
 
 def what_it_takes(docket: Docket) -> tuple[Phrase, Phrase]:
     """The cloth, what the plan takes of it and what to buy; and how good the plan surely is."""
     lay = docket.lay
-    text = "Cloth {w} wide, folded to {f}: " if lay.folded else "Cloth {w} wide: "
-    text += "the plan takes {l}; buy {b:buy}."
+    text = TAKES[bool(docket.brief.cloth.shrinkage or docket.brief.cloth.shrinkage_across), lay.folded]
     takes = phrase(text, w=docket.brief.cloth.washed, f=lay.width, l=lay.length, b=docket.fact("cloth_needed"))
     return takes, _how_good(lay)
 

@@ -5,7 +5,7 @@ import itertools
 import pytest
 from briefs import brief
 
-from studio.brief import PrintBand
+from studio.brief import Held, PrintBand
 from studio.cutting import cutting_order, cutting_steps
 from studio.styles import rack
 from studio.units import spell
@@ -91,3 +91,21 @@ def test_a_piece_that_is_not_its_own_mirror_image_is_cut_right_side_up():
     made = make_up(brief(cloth__lies="folded", waistband__kind="contour"))
     (says,) = [spell(s.says[0], "cm") for s in cutting_steps(made) if s.placed and s.placed.piece.id == "waistband"]
     assert says.endswith("lower layer only.")
+
+
+@pytest.mark.parametrize("style", ["tiered", "circle", "straight"])
+def test_a_band_that_nothing_lies_on_is_said(style: str):
+    """A border for a skirt that is cut across it is said to be bare, and nobody is asked to look along it."""
+    made = make_up(brief(style, cloth__bands=(PrintBand(50.0, 250.0),)))
+    said = [spell(s, "cm") for s in cutting_order(made)]
+    assert "The band at 5.0 to 25.0 cm is meant for the skirt, but no piece lies on it." in said
+    assert not any(s.startswith("Look along the bands") for s in said)
+
+
+def test_what_is_amiss_at_the_table_comes_before_anything_is_cut():
+    """Too little cloth, and a piece held off its band, stand as cautions over the steps."""
+    one = brief(**WAYS[3], cloth__on_hand=1000.0, cloth__selvedge=10.0, cloth__held=(Held("skirt", 0, 0.0, 400.0),))
+    steps = cutting_steps(make_up(one))
+    before = [spell(s.says[0], "cm") for s in itertools.takewhile(lambda s: s.caution, steps)]
+    assert any("is on hand" in s for s in before)
+    assert any("its band of the print" in s for s in before)

@@ -58,7 +58,7 @@ class BuySheet(Leaf):
         self.column.addSpacing(SPACE.m)
         self.column.addWidget(Label(tr("What this cloth makes"), self, "body", "ink"))
         if not found:
-            self.add_words(tr("Nothing else comes out of this length; buy what it takes."), "quiet")
+            self.add_words(tr("Nothing else comes out of this length; buy what it needs."), "quiet")
         for one in found:
             row = QHBoxLayout()
             words = makes_words(one, self._unit)
