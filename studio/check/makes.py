@@ -13,19 +13,27 @@ from studio.styles.style import Edit
 from studio.words import Phrase, phrase, tr
 
 from .finding import edit_words
+from .gathers import bulky
+
+LENGTH = "skirt.length"
 
 
 class Makes(Struct, frozen=True):
-    """One choice: the edit, its words, and the length of cloth it takes before the wash (mm)."""
+    """One choice: the edit, its words, and the length of cloth it needs before the wash (mm)."""
 
     edit: Edit
     does: Phrase
     needed: float
 
 
-def takes(brief: Brief) -> float | None:
-    """How much cloth a brief takes, mm; None where a piece is too wide for it. Drafts and lays, and no more."""
-    lay = lay_out(rack.draft(brief).pieces, brief.cloth)
+def takes(brief: Brief, *, flat: bool = False) -> float | None:
+    """How much cloth a brief needs, mm; None where a piece is too wide for it, or, if it should lie `flat`, where a
+    gathered seam is too bulky. Drafts and lays, and no more.
+    """
+    draft = rack.draft(brief)
+    if flat and bulky(brief, draft):
+        return None
+    lay = lay_out(draft.pieces, brief.cloth)
     return None if lay.misfits else cloth_needed(brief, lay)
 
 
@@ -38,15 +46,15 @@ def makes(brief: Brief) -> tuple[Makes, ...]:
     return (*_numbers(brief), *_styles(brief))
 
 
-def cuts_out(brief: Brief) -> bool:
-    """Whether the skirt comes out of the length on hand."""
-    need, have = takes(brief), brief.cloth.on_hand
+def cuts_out(brief: Brief, *, flat: bool = False) -> bool:
+    """Whether the skirt comes out of the length on hand; if it should lie `flat`, with no seam too bulky."""
+    need, have = takes(brief, flat=flat), brief.cloth.on_hand
     return need is not None and have is not None and need <= have + 1e-9
 
 
 def numbers(brief: Brief) -> tuple[str, ...]:
     """Paths of what takes cloth in this style, and last its length."""
-    return (*rack.its_style(brief).takes, "skirt.length")
+    return (*rack.its_style(brief).takes, LENGTH)
 
 
 def _numbers(brief: Brief) -> Iterator[Makes]:
@@ -57,12 +65,13 @@ def _numbers(brief: Brief) -> Iterator[Makes]:
         value = largest(brief, path)
         if value is not None and value != rack.value(brief, path):
             edit: Edit = {path: value}
-            yield from _choice(brief, edit, edit_words(brief, edit))
+            yield from _choice(brief, edit, edit_words(brief, edit), flat=path != LENGTH)
 
 
 def largest(brief: Brief, path: str) -> float | int | None:
     """The largest value at a path that cuts out of the length on hand while one step more does not, by the form's own
-    steps (a length 5 mm, a ratio 0.05); None where even the least does not. It is halved between a value that does and
+    steps (a length 5 mm, a ratio 0.05), and gathers no seam too bulkily; None where even the least does not. A length
+    gathers nothing, so it is not asked. It is halved between a value that does and
     one that does not, so that both are known even where more cloth is not always taken by more skirt.
     """
     one = rack.declarations(brief)[path]
@@ -72,7 +81,7 @@ def largest(brief: Brief, path: str) -> float | int | None:
         value = min(one.most, one.least + k * one.step)
         return round(value) if one.kind == "count" else round(value, 6)
 
-    return _halved(lambda k: cuts_out(rack.edit(brief, {path: at(k)})), last, at)
+    return _halved(lambda k: cuts_out(rack.edit(brief, {path: at(k)}), flat=path != LENGTH), last, at)
 
 
 def _halved(does: Callable[[int], bool], last: int, at: Callable[[int], float | int]) -> float | int | None:
@@ -90,11 +99,13 @@ def _halved(does: Callable[[int], bool], last: int, at: Callable[[int], float | 
 def _styles(brief: Brief) -> Iterator[Makes]:
     for style in rack.RACK:
         if style != rack.style_of(brief):
-            yield from _choice(brief, {"skirt.style": style}, phrase("{s:word} skirt", s=tr(style).capitalize()))
+            yield from _choice(
+                brief, {"skirt.style": style}, phrase("{s:word} skirt", s=tr(style).capitalize()), flat=True
+            )
 
 
-def _choice(brief: Brief, edit: Edit, does: Phrase) -> Iterator[Makes]:
+def _choice(brief: Brief, edit: Edit, does: Phrase, *, flat: bool) -> Iterator[Makes]:
     after = rack.edit(brief, edit)
-    need, have = takes(after), brief.cloth.on_hand
+    need, have = takes(after, flat=flat), brief.cloth.on_hand
     if need is not None and have is not None and need <= have + 1e-9:
         yield Makes(edit, does, need)
