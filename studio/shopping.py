@@ -82,8 +82,8 @@ def listed_buy(docket: Docket, unit: Unit, made: tuple[Makes, ...] = ()) -> dict
 
 
 def makes_words(one: Makes, unit: Unit) -> str:
-    """One choice of what the cloth makes, and what it takes."""
-    return spell(phrase("{d:word}: takes {n:buy}", d=spell(one.does, unit), n=one.needed), unit)
+    """One choice of what the cloth makes, and the cloth it needs."""
+    return spell(phrase("{d:word}: needs {n:buy}", d=spell(one.does, unit), n=one.needed), unit)
 
 
 def quick_words(made: tuple[Makes, ...]) -> list[str]:

@@ -4,7 +4,8 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from studio.cloth.placed import Lay, Placed
 from studio.cloth.plan.installed import engine_installed
-from studio.cutting import cutting_order
+from studio.cloth.which import which_copy, which_layers
+from studio.cutting import cutting_steps, step_words
 from studio.draft import Fact, Piece
 from studio.draft.cutting import cut_words
 from studio.geometry import Box
@@ -14,6 +15,18 @@ from studio.workroom import Docket
 
 _FACTS = {"length": "{v}", "ratio": "{v:ratio}", "count": "{v:count}", "metres": "{v:buy}"}
 _APART = 3
+ACROSS = {
+    False: "Along from the cut end, across from the first selvedge",
+    True: "Along from the cut end, across from the fold",
+}
+"""How places are counted on cloth that lies open, or folded (True)."""
+TAKES = {
+    (False, False): "Cloth {w} wide: the plan takes {l}; buy {b:buy}.",
+    (False, True): "Cloth {w} wide, folded to {f}: the plan takes {l}; buy {b:buy}.",
+    (True, False): "Washed, the cloth is {w} wide and the plan takes {l}; buy {b:buy}.",
+    (True, True): "Washed, the cloth is {w} wide, folded to {f}, and the plan takes {l}; buy {b:buy}.",
+}
+"""What a plan takes: of cloth that shrinks, and of folded cloth."""
 
 
 def slip(docket: Docket, unit: Unit) -> Iterator[str]:
@@ -31,19 +44,18 @@ def lay_slip(docket: Docket, unit: Unit) -> Iterator[str]:
     """The plan line by line: the cloth it takes, then where each piece lies on it."""
     yield from (spell(said, unit) for said in what_it_takes(docket))
     yield from _part(
-        tr("Along from the cut end, across from the first selvedge"),
-        _table(_placed(p, unit) for p in docket.lay.placed),
+        tr(ACROSS[docket.lay.folded]),
+        _table(_placed(docket.lay, p, unit) for p in docket.lay.placed),
     )
-    steps = (spell(step, unit) for step in cutting_order(docket))
-    yield from _part(tr("Cut in this order"), (f"[ ] {step}" for step in steps))
+    steps = (("    " if s.caution else "[ ] ", said) for s in cutting_steps(docket) for said in step_words(s))
+    yield from _part(tr("Cut in this order"), (f"{box}{spell(said, unit)}" for box, said in steps))
 
 
 def what_it_takes(docket: Docket) -> tuple[Phrase, Phrase]:
     """The cloth, what the plan takes of it and what to buy; and how good the plan surely is."""
     lay = docket.lay
-    takes = phrase(
-        "Cloth {w} wide: the plan takes {l}; buy {b:buy}.", w=lay.width, l=lay.length, b=docket.fact("cloth_needed")
-    )
+    text = TAKES[bool(docket.brief.cloth.shrinkage or docket.brief.cloth.shrinkage_across), lay.folded]
+    takes = phrase(text, w=docket.brief.cloth.washed, f=lay.width, l=lay.length, b=docket.fact("cloth_needed"))
     return takes, _how_good(lay)
 
 
@@ -79,12 +91,13 @@ def _fact(fact: Fact, unit: Unit) -> tuple[str, str]:
     return fact.words, spell(phrase(_FACTS[fact.kind], v=fact.value), unit)
 
 
-def _placed(placed: Placed, unit: Unit) -> tuple[str, str, str, str, str]:
+def _placed(lay: Lay, placed: Placed, unit: Unit) -> tuple[str, str, str, str, str]:
     piece, x, y = placed.piece, *placed.at
-    copy = spell(phrase("{k:count} of {n:count}", k=placed.copy + 1, n=piece.cut), unit)
+    copy = spell(which_copy(placed) or phrase("{k:count} of {n:count}", k=1, n=1), unit)
     lies = Box(0, 0, placed.along, placed.across)
     turns = {0: "", 90: tr("turned a quarter"), 180: tr("turned half round"), 270: tr("turned three quarters")}
-    how = ", ".join(filter(None, (tr("turned over") if placed.mirrored else "", turns[placed.turn])))
+    over = tr("turned over") if placed.mirrored and not placed.half else ""
+    how = ", ".join(filter(None, (over, turns[placed.turn], which_layers(placed, folded=lay.folded))))
     place = spell(phrase("{x:bare} along, {y:bare} across", x=x, y=y), unit)
     return piece.name, copy, place, _size(lies, unit), how
 

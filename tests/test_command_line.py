@@ -137,6 +137,15 @@ def test_lay_can_be_read(capsys):
     assert any(line.startswith("Skirt 2 of 2") and line.endswith("turned over, turned a quarter") for line in lines)
 
 
+def test_folded_cloth_is_counted_from_its_fold(capsys):
+    """The table says that it counts from the fold, how wide the cloth is, and through which layers each piece goes."""
+    assert 0 == main(["lay", *SAMPLE, "--set", "cloth.lies=folded"])
+    said = capsys.readouterr().out
+    assert "Cloth 140.0 cm wide, folded to 70.0 cm: the plan takes" in said
+    assert "across from the fold" in said and "across from the first selvedge" not in said
+    assert "upper layer only" in said
+
+
 def test_save_and_draft_again(capsys, tmp_path: Path):
     """A saved skirt drafts as it did when it was set."""
     there = tmp_path / "mine.skirt"

@@ -105,3 +105,43 @@ def test_the_line_on_a_band_is_where_it_is_said(holds: str, by: str, tops: str):
         fold = folds[0] if folds else seam.top
         line = {"hem": lower, "top": seam.top, "fold": fold, "face centre": (fold + lower) / 2}[by]
         assert s.on_band.at == pytest.approx(s.placed.on_cloth(Point(seam.left, line)).y)
+
+
+@pytest.mark.parametrize("style", tuple(rack.RACK))
+def test_folded_cloth_says_through_which_layers_a_piece_is_cut(style: str):
+    """On the fold, through both layers, or through the upper one alone; which half of the cloth that is comes with the
+    folding.
+    """
+    made = make_up(brief(style, cloth__lies="folded"))
+    for step in cutting_steps(made):
+        if (p := step.placed) is not None:
+            says = "on the fold" if p.half else "both layers" if p.layers == 2 else "upper layer only"
+            assert spell(step.says[0], "cm").endswith(f"{says}.")
+    assert any("the half with the first selvedge lies on top" in spell(s, "cm") for s in cutting_order(made))
+
+
+def test_a_piece_that_is_not_its_own_mirror_image_is_cut_right_side_up():
+    """Folded right side in, the upper layer lies wrong side up: a contour band with its extension at one end would come
+    out the wrong way round, so it is cut through the lower one.
+    """
+    made = make_up(brief(cloth__lies="folded", waistband__kind="contour"))
+    (says,) = [spell(s.says[0], "cm") for s in cutting_steps(made) if s.placed and s.placed.piece.id == "waistband"]
+    assert says.endswith("lower layer only.")
+
+
+@pytest.mark.parametrize("style", ["tiered", "circle", "straight"])
+def test_a_band_that_nothing_lies_on_is_said(style: str):
+    """A border for a skirt that is cut across it is said to be bare, and nobody is asked to look along it."""
+    made = make_up(brief(style, cloth__bands=(PrintBand(50.0, 250.0),)))
+    said = [spell(s, "cm") for s in cutting_order(made)]
+    assert "The band at 5.0 to 25.0 cm is meant for the skirt, but no piece lies on it." in said
+    assert not any(s.startswith("Look along the bands") for s in said)
+
+
+def test_what_is_amiss_at_the_table_comes_before_anything_is_cut():
+    """Too little cloth, and a piece held off its band, stand as cautions over the steps."""
+    one = brief(**WAYS[3], cloth__on_hand=1000.0, cloth__selvedge=10.0, cloth__held=(Held("skirt", 0, 0.0, 400.0),))
+    steps = cutting_steps(make_up(one))
+    before = [spell(s.says[0], "cm") for s in itertools.takewhile(lambda s: s.caution, steps)]
+    assert any("is on hand" in s for s in before)
+    assert any("its band of the print" in s for s in before)

@@ -6,8 +6,10 @@ Run `python docs/make/pages.py`; a test says when a page is behind.
 import inspect
 import re
 from pathlib import Path
+from typing import get_args, get_type_hints
 
-from studio.brief import Declared
+from studio.brief import Declared, PrintBand
+from studio.brief.bands import write_bands
 from studio.brief.typed import write_value
 from studio.check import RULES, rule_name
 from studio.styles import rack
@@ -72,7 +74,20 @@ def _range(one: Declared) -> str:
 
 
 def _hint(one: Declared) -> str:
+    if one.kind == "bands":
+        return f"{one.hint} {_bands_written()}"
     return f"{', '.join(one.options)}. {one.hint}" if one.options else one.hint
+
+
+def _bands_written() -> str:
+    """How bands are typed: an example as the writer has it, and the words that may stand in it."""
+    shown = (PrintBand(60.0, 200.0), PrintBand(1300.0, 1330.0, "waistband", "fold", "first"))
+    words = get_type_hints(PrintBand)
+    holds, by, tops = (", ".join(get_args(words[name])) for name in ("holds", "by", "tops"))
+    return (
+        f"Written from the first selvedge, with a semicolon between two: `{write_bands(shown, 'cm')}`. "
+        f"Then what shows it ({holds}); *by* the line laid on it ({by}); *tops* the edge its motif points to ({tops})."
+    )
 
 
 def _joined(words: str) -> str:

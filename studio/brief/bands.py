@@ -22,6 +22,12 @@ _BAND: Final = re.compile(
 )
 
 
+NO_BAND: Final = (
+    "“{typed:word}” is not a band; type one such as 0 to 14 skirt by hem, and ; between two: 0 to 14 skirt; 120 to 132 "
+    "waistband."
+)
+
+
 def read_bands(text: str, unit: Unit) -> tuple[PrintBand, ...]:
     """The bands that somebody typed, in order across the cloth; none for an empty text. Raises `Unreadable`."""
     if len(text) > LONGEST:
@@ -74,16 +80,19 @@ def bands_at(path: str, bands: tuple[PrintBand, ...]) -> tuple[PrintBand, ...]:
 def _band(said: str, unit: Unit) -> PrintBand:
     found = _BAND.fullmatch(" ".join(said.casefold().split())) if len(said) <= 120 else None
     if not found:
-        raise _refused(tr("“{typed:word}” is not a band; type one such as 0 to 14 skirt by hem."), said)
-    start, end = (_across(found[name], unit) for name in ("start", "end"))
+        raise _refused(tr(NO_BAND), said)
+    try:
+        start, end = (read_length(found[name], unit) for name in ("start", "end"))
+    except Unreadable as fault:
+        raise _refused(tr(NO_BAND), said) from fault
+    start, end = (_across(mm, found[name]) for name, mm in (("start", start), ("end", end)))
     if end <= start:
         raise _refused(tr("A band goes from less to more, as 0 to 14; not “{typed:word}”."), said)
     holds = found["holds"] or "skirt"
     return PrintBand(start, end, holds, found["by"] or usual_hold(holds), found["tops"] or "either")  # type: ignore[arg-type]
 
 
-def _across(text: str, unit: Unit) -> float:
-    across = read_length(text, unit)
+def _across(across: float, text: str) -> float:
     if across > WIDEST + 25.4 / 16:  # half of what is shown of an inch
         raise _refused(tr("No cloth is so wide as “{typed:word}”."), text)
     return min(across, WIDEST)

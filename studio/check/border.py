@@ -2,17 +2,20 @@
 
 import math
 from collections.abc import Iterator
-from typing import Any
 
 from msgspec.structs import replace
 
 from studio.brief import PrintBand
 from studio.brief.across import LEAST
+from studio.brief.bands import LINES
+from studio.brief.hems import NARROW
+from studio.cloth.placed import Adrift
 from studio.cloth.ways import grain_down, shown_on
 from studio.styles import rack
-from studio.words import Phrase, phrase
+from studio.styles.style import Edit
+from studio.words import Phrase, phrase, tr
 
-from .finding import Finding, Worked, tried, within
+from .finding import Finding, Worked, hem_edit, tried, within
 from .fitting import harmless
 
 
@@ -44,33 +47,44 @@ OPEN = phrase("Lay the cloth open")
 
 
 def border_on_cloth(w: Worked) -> Iterator[Finding]:
-    """What lies beyond a band, hem or seam allowance, must still be on the cloth. The remedy is the hem that is, or the
-    band from as far in as the piece can lie.
+    """What lies beyond a band, hem or seam allowance, must still be on the cloth. The remedy is the hem that is:
+    shallower, or faced; else the piece is laid as far in on its band as it needs.
     """
     for a in w.lay.adrift:
         says = phrase("On its band at {b}, {o} of {p:word} would be off the cloth.",
                       b=a.band.start, o=a.off, p=a.piece.name)  # fmt: skip
-        hem = math.floor(w.brief.hem - a.off)
-        fits = a.band.by == "hem" and w.brief.seams.hem_kind != "faced" and within(w, "seams.hem", hem)
-        edit = {"seams.hem": float(hem)} if fits else None
-        if edit and any(b.piece.id == a.piece.id for b in tried(w, edit).lay.adrift):
-            edit = None  # it has no hem, or another band asks for more
-        does = phrase("Hem {h}", h=hem * 1.0) if edit else None
-        if edit is None:
-            edit, does = _farther_in(w, a.band)
+        mends = (way for way in _hems(w, a) if not any(b.band == a.band for b in tried(w, way[0]).lay.adrift))
+        edit, does = next(mends, None) or _farther_in(w, a.band) or (None, None)
         yield Finding("border-on-cloth", "doubt", says, "cloth.bands", a.piece.id, edit, does)
 
 
-def _farther_in(w: Worked, band: PrintBand) -> tuple[dict[str, Any] | None, Phrase | None]:
-    """The edit after which a band begins (or ends) as far from its selvedge as all that is laid there needs."""
+def _hems(w: Worked, a: Adrift) -> Iterator[tuple[Edit, Phrase]]:
+    """A hem that takes less of the cloth beyond the band: shallower, but first faced where it would be narrower than a
+    narrow hem.
+    """
+    deep = float(math.floor(w.brief.hem - max(b.off for b in w.lay.adrift if b.band == a.band)))
+    if a.band.by != "hem" or w.brief.seams.hem_kind == "faced":
+        return
+    edits: list[tuple[Edit, Phrase]] = []
+    if within(w, "seams.hem", deep):
+        edits.append((hem_edit(w.brief, deep), phrase("Hem {h}", h=deep)))
+    faced: Edit = {"seams.hem_kind": "faced"}
+    edits.insert(0 if deep < NARROW else 1, (faced, phrase("Faced hem")))
+    yield from ((edit, does) for one, does in edits if (edit := harmless(w, one)))
+
+
+def _farther_in(w: Worked, band: PrintBand) -> tuple[Edit, Phrase] | None:
+    """The edit after which what is laid on a band begins as far from the selvedge as it needs: the band counts from
+    there (or up to there), and the rest of it is beyond the line.
+    """
     laid = [a for a in w.lay.adrift if a.band == band]
     by = math.ceil(max(a.off for a in laid) - 1e-6)
     near = (band.start + band.end) / 2 < w.brief.cloth.washed / 2
     start, end = (band.start + by, band.end) if near else (band.start, band.end - by)
     if end - start < LEAST:
-        return None, None
+        return None
     moved = tuple(replace(b, start=start, end=end) if b == band else b for b in w.brief.cloth.bands)
     edit = {"cloth.bands": moved}
     if {a.piece.id for a in tried(w, edit).lay.adrift} & {a.piece.id for a in laid}:
-        return None, None
-    return edit, phrase("Band from {b}", b=start) if near else phrase("Band to {b}", b=end)
+        return None
+    return edit, phrase("Lay the {l:word} at {b}", l=tr(LINES[band.by]), b=start if near else end)

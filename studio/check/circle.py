@@ -9,7 +9,7 @@ from studio.geometry import Arc, Curve
 from studio.styles.style import Edit
 from studio.words import Phrase, phrase
 
-from .finding import Finding, Worked, within
+from .finding import Finding, Worked, hem_edit, within
 
 EASED = 0.04
 """A turned hem's edge may be this much longer than where it is sewn, share of it: more does not ease in (common
@@ -44,10 +44,7 @@ def _shallower(w: Worked, most: float) -> tuple[Edit | None, Phrase | None]:
     deep = float(math.floor(most + 1e-9))
     if not within(w, "seams.hem", deep):
         return None, None
-    edit = {"seams.hem": deep}
-    if w.brief.seams.first_turn > deep / 2:
-        edit["seams.first_turn"] = float(math.floor(deep / 2))
-    return edit, phrase("Hem {m}", m=deep)
+    return hem_edit(w.brief, deep), phrase("Hem {m}", m=deep)
 
 
 def level_after_hanging(w: Worked) -> Iterator[Finding]:

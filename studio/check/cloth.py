@@ -43,7 +43,10 @@ def cloth_on_hand_suffices(w: Worked) -> Iterator[Finding]:
         return
     need = cloth_needed(w.brief, w.lay)
     if have < need - 1e-9:
-        says = phrase("This skirt takes {n} of cloth; {h} is on hand.", n=need, h=have)
+        text = "This skirt needs {n} of cloth; {h} is on hand."
+        if w.brief.cloth.shrinkage:
+            text = "Before the wash this skirt needs {n} of cloth; {h} is on hand."
+        says = phrase(text, n=need, h=have)
         remedy = {"cloth.on_hand": None}
-        does = phrase("Buy what it takes")
+        does = phrase("Buy what it needs")
         yield Finding("cloth-on-hand-suffices", "doubt", says, "cloth.on_hand", "", remedy, does)

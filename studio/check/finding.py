@@ -1,5 +1,6 @@
 """A finding: what is wrong, where, and the edit that mends it."""
 
+import math
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any, Literal, TypeAlias
 
@@ -57,6 +58,12 @@ def tried(w: Worked, edit: Mapping[str, Any]) -> Worked:
 def off_cloth(w: Worked) -> set[str]:
     """The pieces too wide for the cloth, by id."""
     return {p.id for p in w.lay.misfits}
+
+
+def hem_edit(brief: Brief, deep: float) -> dict[str, Any]:
+    """The edit to a hem so deep (mm), its first turn no more than half of it."""
+    turned = brief.seams.hem_kind not in ("single", "faced") and brief.seams.first_turn > deep / 2
+    return {"seams.hem": deep} | ({"seams.first_turn": float(math.floor(deep / 2))} if turned else {})
 
 
 def edit_words(brief: Brief, edit: Mapping[str, Any]) -> Phrase:

@@ -37,9 +37,7 @@ def gathers_too_bulky(w: Worked) -> Iterator[Finding]:
     The quarters beside the opening are judged: part of them lies flat, so the rest is drawn up more. The remedy is
     the fullness that gathers just so.
     """
-    grams, seams = w.brief.cloth.weight, gathered_seams(w.brief, w.draft)
-    most = UNKNOWN_WEIGHT if grams is None else next(r for g, r in MOST_GATHERS if grams <= g)
-    tight = max(seams, key=lambda s: round(s.ratio, 6), default=None)
+    grams, most, tight = w.brief.cloth.weight, most_gathers(w.brief), tightest(w.brief, w.draft)
     if tight is None or tight.ratio <= most + 1e-9:
         return
     edit = _less(w, most)
@@ -47,6 +45,23 @@ def gathers_too_bulky(w: Worked) -> Iterator[Finding]:
         "gathers-too-bulky", "doubt", _says(tight, most, grams), tight.path, tight.piece, edit,
         edit_words(w.brief, edit) if edit else None,
     )  # fmt: skip
+
+
+def most_gathers(brief: Brief) -> float:
+    """How far this cloth may be drawn up before it is bulky."""
+    grams = brief.cloth.weight
+    return UNKNOWN_WEIGHT if grams is None else next(r for g, r in MOST_GATHERS if grams <= g)
+
+
+def tightest(brief: Brief, draft: Draft) -> Gathering | None:
+    """The gathered seam that is drawn up most; None where none is."""
+    return max(gathered_seams(brief, draft), key=lambda s: round(s.ratio, 6), default=None)
+
+
+def bulky(brief: Brief, draft: Draft) -> bool:
+    """Whether some seam takes more cloth than it should."""
+    tight = tightest(brief, draft)
+    return tight is not None and tight.ratio > most_gathers(brief) + 1e-9
 
 
 def _says(tight: Gathering, most: float, grams: float | None) -> Phrase:

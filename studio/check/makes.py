@@ -14,10 +14,13 @@ from studio.styles.style import Edit
 from studio.words import Phrase, phrase, tr
 
 from .finding import edit_words
+from .gathers import bulky
+
+LENGTH = "skirt.length"
 
 
 class Makes(Struct, frozen=True):
-    """One choice: the edit, its words, and the length of cloth it takes before the wash (mm) by a plan at a glance.
+    """One choice: the edit, its words, and the length of cloth it needs before the wash (mm), by a plan at a glance.
 
     `less` says that it gives up some of the skirt as it stands; `proven` that no plan of it is shorter.
     """
@@ -29,13 +32,18 @@ class Makes(Struct, frozen=True):
     proven: bool = False
 
 
-def takes(brief: Brief) -> float | None:
-    """How much cloth a brief takes, mm; None where a piece is too wide for it. Drafts and lays, and no more."""
-    return _needed(brief, _laid(brief))
+def takes(brief: Brief, *, flat: bool = False) -> float | None:
+    """How much cloth a brief needs, mm; None where a piece is too wide for it, or, if it should lie `flat`, where a
+    gathered seam is too bulky. Drafts and lays, and no more.
+    """
+    lay = _laid(brief, flat)
+    return None if lay is None else _needed(brief, lay)
 
 
-def _laid(brief: Brief) -> Lay:
-    return lay_out(rack.draft(brief).pieces, brief.cloth)
+def _laid(brief: Brief, flat: bool) -> Lay | None:
+    """A plan at a glance; None where a seam is too bulky to lie `flat`."""
+    draft = rack.draft(brief)
+    return None if flat and bulky(brief, draft) else lay_out(draft.pieces, brief.cloth)
 
 
 def _needed(brief: Brief, lay: Lay) -> float | None:
@@ -62,14 +70,17 @@ def comes_out(brief: Brief, lay: Lay) -> bool:
     return need is not None and have is not None and need <= have + 1e-9
 
 
-def cuts_out(brief: Brief) -> bool:
-    """Whether the skirt comes out of the length on hand, by a plan at a glance."""
-    return comes_out(brief, _laid(brief))
+def cuts_out(brief: Brief, *, flat: bool = False) -> bool:
+    """Whether the skirt comes out of the length on hand by a plan at a glance; if it should lie `flat`, with no seam
+    too bulky.
+    """
+    lay = _laid(brief, flat)
+    return lay is not None and comes_out(brief, lay)
 
 
 def numbers(brief: Brief) -> tuple[str, ...]:
     """Paths of what takes cloth in this style, and last its length."""
-    return (*rack.its_style(brief).takes, "skirt.length")
+    return (*rack.its_style(brief).takes, LENGTH)
 
 
 def _numbers(brief: Brief) -> Iterator[Makes]:
@@ -80,13 +91,17 @@ def _numbers(brief: Brief) -> Iterator[Makes]:
         value, now = largest(brief, path), rack.value(brief, path)
         if value is not None and value != now:
             edit: Edit = {path: value}
-            yield from _choice(brief, edit, edit_words(brief, edit), less=now is not None and value < now)
+            yield from _choice(
+                brief, edit, edit_words(brief, edit), flat=path != LENGTH, less=now is not None and value < now
+            )
 
 
 def largest(brief: Brief, path: str) -> float | int | None:
     """The largest value at a path that cuts out of the length on hand while one step more does not, by the form's own
-    steps (a length 5 mm, a ratio 0.05); None where even the least does not. It is halved between a value that does and
-    one that does not, so that both are known even where more cloth is not always taken by more skirt.
+    steps (a length 5 mm, a ratio 0.05), and gathers no seam too bulkily; None where even the least does not. A length
+    gathers nothing, so it is not asked. It is halved between a value that does and one that does not, so that both are
+    known even where more cloth is not always taken by more skirt; a count is tried from the most down, since few pleats
+    may want a wider face than the cloth has.
     """
     one = rack.declarations(brief)[path]
     last = math.floor((one.most - one.least) / one.step + 1e-6)
@@ -95,7 +110,12 @@ def largest(brief: Brief, path: str) -> float | int | None:
         value = min(one.most, one.least + k * one.step)
         return round(value) if one.kind == "count" else round(value, 6)
 
-    return _halved(lambda k: cuts_out(rack.edit(brief, {path: at(k)})), last, at)
+    def does(k: int) -> bool:
+        return cuts_out(rack.edit(brief, {path: at(k)}), flat=path != LENGTH)
+
+    if one.kind == "count":
+        return next((at(k) for k in range(last, -1, -1) if does(k)), None)
+    return _halved(does, last, at)
 
 
 def _halved(does: Callable[[int], bool], last: int, at: Callable[[int], float | int]) -> float | int | None:
@@ -113,11 +133,13 @@ def _halved(does: Callable[[int], bool], last: int, at: Callable[[int], float | 
 def _styles(brief: Brief) -> Iterator[Makes]:
     for style in rack.RACK:
         if style != rack.style_of(brief):
-            yield from _choice(brief, {"skirt.style": style}, phrase("{s:word} skirt", s=tr(style).capitalize()))
+            yield from _choice(
+                brief, {"skirt.style": style}, phrase("{s:word} skirt", s=tr(style).capitalize()), flat=True
+            )
 
 
-def _choice(brief: Brief, edit: Edit, does: Phrase, less: bool = False) -> Iterator[Makes]:
+def _choice(brief: Brief, edit: Edit, does: Phrase, *, flat: bool, less: bool = False) -> Iterator[Makes]:
     after = rack.edit(brief, edit)
-    lay = _laid(after)
-    if comes_out(after, lay):
+    lay = _laid(after, flat)
+    if lay is not None and comes_out(after, lay):
         yield Makes(edit, does, cloth_needed(after, lay), less, lay.proven)

@@ -72,7 +72,7 @@ class BuySheet(Leaf):
         self.quick.setText("\n".join(quick_words(kept)))
         self.quick.setVisible(bool(self.quick.text()))
         fits = tr("The skirt as it stands comes out of this length.")
-        none = tr("Nothing else comes out of this length; buy what it takes.")
+        none = tr("Nothing else comes out of this length; buy what it needs.")
         self.nothing.setText(fits if comes_out(brief, lay) else "" if kept else none)
         self.nothing.setVisible(brief.cloth.on_hand is not None and bool(self.nothing.text()))
 

@@ -69,3 +69,27 @@ def test_a_motif_in_its_place_is_let_be():
     """A border on the hem and a narrow one on the band's face are as they should be."""
     made = make_up(brief(**CLOTH, cloth__bands=(BORDER, FACE)))
     assert not {"border-runs-along", "border-on-cloth", "motif-inside-face"} & {f.rule for f in made.findings}
+
+
+@pytest.mark.parametrize(
+    ("start", "remedy", "does"),
+    [
+        (30.0, {"seams.hem": 15.0, "seams.first_turn": 7.0}, "Hem 1.5 cm"),
+        (25.0, {"seams.hem_kind": "faced"}, "Faced hem"),
+        (8.0, None, "Lay the hem line at 5.0 cm"),
+    ],
+)
+def test_a_border_near_the_selvedge_is_mended_without_a_second_doubt(start: float, remedy: Any, does: str):
+    """A shallower hem comes with its first turn; one narrower than a narrow hem is faced; else the hem line is laid
+    farther in, and the button says so. After the press nothing is said of hem or border.
+    """
+    wide = 15.0 if start > 8 else 10.0
+    made = make_up(
+        brief(skirt__cut="along", cloth__selvedge=wide, seams__allowance=10.0, cloth__bands=(PrintBand(start, 200.0),))
+    )
+    (found,) = [f for f in made.findings if f.rule == "border-on-cloth"]
+    assert found.does is not None and found.remedy is not None
+    assert does == spell(found.does, "cm")
+    assert remedy in (None, found.remedy)
+    after = {f.rule for f in make_up(rack.edit(made.brief, found.remedy)).findings}
+    assert {"border-on-cloth", "motif-inside-face", "first-turn-inside-hem"}.isdisjoint(after)

@@ -24,20 +24,32 @@ def test_every_choice_cuts_out(style: str, on_hand: float):
         assert {"cloth-on-hand-suffices", "pieces-fit-cloth"}.isdisjoint({f.rule for f in made.findings})
 
 
+@pytest.mark.parametrize("grams", [None, 140.0, 400.0])
+@pytest.mark.parametrize("style", STYLES)
+def test_no_choice_of_fullness_is_too_bulky(style: str, grams: float | None):
+    """However much cloth there is, no choice but a length brings the doubt that the gathers are bulky."""
+    one = brief(style, cloth__on_hand=9000.0, cloth__weight=grams)
+    choices = [c for c in makes(one) if "skirt.length" not in c.edit]
+    assert choices
+    for choice in choices:
+        assert "gathers-too-bulky" not in {f.rule for f in make_up(rack.edit(one, choice.edit)).findings}
+
+
 @pytest.mark.parametrize("on_hand", [900.0, 1300.0, 2300.0])
 @pytest.mark.parametrize(("style", "path"), [(s, path) for s in STYLES for path in numbers(brief(s))])
 def test_one_step_more_does_not(style: str, path: str, on_hand: float):
-    """The most that cuts out is the most: one step more is too much, or more than the form takes."""
+    """The most that cuts out is the most: one step more is too much, too bulky, or more than the form takes."""
     one = brief(style, cloth__on_hand=on_hand)
+    flat = path != "skirt.length"
     declared, most = rack.declarations(one)[path], largest(one, path)
     if most is None:
-        assert not cuts_out(rack.edit(one, {path: type(declared.usual)(declared.least)}))
+        assert not cuts_out(rack.edit(one, {path: type(declared.usual)(declared.least)}), flat=flat)
         return
-    assert cuts_out(rack.edit(one, {path: most}))
+    assert cuts_out(rack.edit(one, {path: most}), flat=flat)
     more = most + declared.step
     if more <= declared.most:
         more = round(more) if declared.kind == "count" else round(more, 6)
-        assert not cuts_out(rack.edit(one, {path: more}))
+        assert not cuts_out(rack.edit(one, {path: more}), flat=flat)
 
 
 def test_on_hand_or_nothing():

@@ -45,7 +45,7 @@ WRONG: list[tuple[str, dict[str, Any], str, str]] = [
     ("first-turn-inside-hem", {"seams__hem": 15.0}, "doubt", "A first turn of 1.0 cm is more than half a hem of 1.5 cm."),
     ("stride", {"skirt__fullness": 1.4, "skirt__length": 900.0}, "doubt", "A hem of 99.4 cm is short of a stride of 140.9 cm at this length."),
     ("pieces-fit-cloth", {"cloth__width": 600.0}, "stop", "Skirt lies 67.5 cm across cloth that has 57.0 cm between its selvedges."),
-    ("cloth-on-hand-suffices", {"cloth__on_hand": 1000.0}, "doubt", "This skirt takes 148.0 cm of cloth; 100.0 cm is on hand."),
+    ("cloth-on-hand-suffices", {"cloth__on_hand": 1000.0}, "doubt", "This skirt needs 148.0 cm of cloth; 100.0 cm is on hand."),
     ("hip-smaller-than-waist", {"body__waist": 990.0}, "note", "Hips of 96.0 cm are less than the waist of 99.0 cm. Is one in the other’s place?"),
     ("measurement-unusual", {"body__waist": 540.0, "body__hip": 640.0, "body__height": 1220.0}, "note", "So small as this is none of the 260 women measured. The table says nothing of children."),
     ("measurement-unusual", {"body__height": 1400.0}, "doubt", "Height 140.0 cm lies outside 147.2 cm to 182.9 cm, the range of 260 women measured. Read the tape once more."),
@@ -197,3 +197,10 @@ def test_a_child_is_named_once():
 def test_only_a_curved_waist_is_bound_on_the_bias(style: str, bias: bool):
     """Straight cloth and closed darts are bound along the grain; arcs are not (common practice, no source)."""
     assert bias == bool(found("binding-on-bias", style=style, waistband__kind="bound", fastening__kind="hook and bar"))
+
+
+def test_what_is_needed_before_the_wash_is_said_so():
+    """Where the cloth shrinks, the length it needs is that before the wash: 148 with a tenth lost is 164.4."""
+    one = brief(cloth__on_hand=1000.0, cloth__shrinkage=0.1)
+    (found,) = [f for f in make_up(one).findings if f.rule == "cloth-on-hand-suffices"]
+    assert "Before the wash this skirt needs 164.4 cm of cloth; 100.0 cm is on hand." == spell(found.says, "cm")

@@ -223,3 +223,12 @@ def test_a_plan_with_a_misfit_is_not_printed(tmp_path: Path):
     with pytest.raises(Trouble, match="Skirt does not fit the cloth"):
         put_plan(tmp_path / "plan.pdf", make_up(brief(cloth__width=600.0)), "cm")
     assert [] == list(tmp_path.iterdir())
+
+
+def test_a_plan_longer_than_the_cloth_on_hand_says_so_on_paper():
+    """Too little on hand, and a band that nothing lies on, are on the printed page."""
+    bands = (PrintBand(60.0, 260.0),)
+    said = run_on(plan_pages(make_up(brief("circle", cloth__on_hand=1000.0, cloth__bands=bands)), "cm"))
+    assert "100.0 cm is on hand" in said
+    assert "for the skirt; bare" in said
+    assert "no piece lies on it" in said

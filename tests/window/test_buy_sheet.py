@@ -122,7 +122,7 @@ def test_the_finding_leads_to_it(shop: Shop):
     shop.desk.edit("cloth.on_hand", 1300.0)
     settle(shop)
     row = next(row for (rule, *_), row in rows.items() if rule == "cloth-on-hand-suffices")
-    assert "Buy what it takes" == row.remedy.text()
+    assert "Buy what it needs" == row.remedy.text()
     row.more.click()
     settle(shop)
     assert isinstance(shop.leaf, BuySheet)

@@ -6,7 +6,7 @@ from typing import Final
 from msgspec import Struct
 
 from studio.cloth.placed import Placed
-from studio.cloth.which import which_copy
+from studio.cloth.which import which_copy, which_layers
 from studio.drawing import Drawing, Mark, Words
 from studio.drawing.furniture import arrow, frame, placed
 from studio.drawing.lettering import width
@@ -67,8 +67,8 @@ def _more(plan: LayPlan, one: Placed) -> str:
     """Which copy, and what is particular about it."""
     copy = which_copy(one)
     parts = [spell(copy, plan.said.unit)] if copy else []
-    if one.layers == 2:
-        parts.append(tr("on the fold") if one.half else tr("two layers"))
+    if layers := which_layers(one, folded=plan.lay.folded):
+        parts.append(layers)
     if one.mirrored and not one.half:
         parts.append(tr("turned over"))
     if plan.held(one):

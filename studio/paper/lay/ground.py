@@ -4,12 +4,13 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from studio.brief import PrintBand
+from studio.cloth.ways import band_of
 from studio.drawing import Group, Mark, Stroke, Words
 from studio.drawing.furniture import frame, placed_path, stroke
 from studio.drawing.lettering import width
 from studio.drawing.motif import motif, places, step_of
 from studio.geometry import Box, Point
-from studio.units import Unit, spell
+from studio.units import spell
 from studio.words import phrase, tr
 
 from ..spread import spread
@@ -65,7 +66,7 @@ def _edges(plan: LayPlan) -> tuple[str, str, str]:
 def bands(plan: LayPlan, fit: Fit) -> Iterator[Mark]:
     """The bands of the print in brackets at the bolt's end, each with what should show it."""
     shown = _shown(plan)
-    x, unit = fit.cloth.right + 1.5, plan.said.unit
+    x = fit.cloth.right + 1.5
     middles = [(fit.on(Point(0, b.start)).y + fit.on(Point(0, b.end)).y) / 2 for b in shown]
     stand = spread(middles, [8.0] * len(shown), fit.cloth.top - 4, fit.cloth.bottom + 8)
     for band, middle, at in zip(shown, middles, stand, strict=True):
@@ -73,13 +74,13 @@ def bands(plan: LayPlan, fit: Fit) -> Iterator[Mark]:
         tip = x + _BRACKET
         yield stroke("dimension", (x, a), (tip, a), (tip, b), (x, b), width=0.25)
         yield stroke("dimension", (tip, middle), (tip + _LEAD - 1.2, at))
-        for line, down in zip(_band_words(band, unit), (-0.6, 3.2), strict=True):
+        for line, down in zip(_band_words(plan, band), (-0.6, 3.2), strict=True):
             yield Words(line, Point(tip + _LEAD, at + down), 3.0 if down > 0 else SMALL)
 
 
 def room_for_bands(plan: LayPlan) -> float:
     """How much room the brackets take at the right of the cloth, mm."""
-    words = [w for band in _shown(plan) for w in _band_words(band, plan.said.unit)]
+    words = [w for band in _shown(plan) for w in _band_words(plan, band)]
     return 2.0 + (_BRACKET + _LEAD + max(width(w, SMALL) for w in words) if words else 0.0)
 
 
@@ -89,14 +90,18 @@ def _shown(plan: LayPlan) -> tuple[PrintBand, ...]:
     return () if plan.lay.folded else tuple(b for b in plan.said.brief.cloth.bands if b.end <= washed)
 
 
-def _band_words(band: PrintBand, unit: Unit) -> tuple[str, str]:
-    """What should show a band, and from where to where it goes."""
-    held = tr("not used") if band.holds == "nothing" else spell(phrase("for the {h:word}", h=tr(band.holds)), unit)
+def _band_words(plan: LayPlan, band: PrintBand) -> tuple[str, str]:
+    """What should show a band, whether anything lies on it, and from where to where it goes."""
+    unit, cloth = plan.said.unit, plan.said.brief.cloth
+    held = tr("not used")
+    if band.holds != "nothing":
+        bare = all(band_of(p, cloth) != band for p in plan.lay.placed)
+        held = spell(phrase("for the {h:word}; bare" if bare else "for the {h:word}", h=tr(band.holds)), unit)
     return held, spell(phrase("{a:bare} to {b:bare}", a=band.start, b=band.end), unit)
 
 
 def _print(plan: LayPlan, fit: Fit) -> Iterator[Mark]:
-    """A flower a repeat, thin and grey, and the edges of the bands; of folded cloth, what its upper half would show."""
+    """A flower a repeat, thin and grey, and the edges of the bands; of folded cloth, its lower layer, right side up."""
     cloth, up = plan.said.brief.cloth, plan.lay.width if plan.lay.folded else 0.0
     marks: list[Mark] = []
     for band in cloth.bands:

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QWidget
 
 from studio.brief import PrintBand
 from studio.brief.bands import bands_at
-from studio.cloth.which import which_copy
+from studio.cloth.which import which_copy, which_layers
 from studio.geometry import Box, Point
 from studio.units import spell
 from studio.words import phrase, tr
@@ -245,8 +245,8 @@ class ClothTable(Surface):
         parts = []
         if copy := which_copy(placed):
             parts.append(spell(copy, self.unit))
-        if placed.layers == 2:
-            parts.append(tr("on the fold") if placed.half else tr("two layers"))
+        if layers := which_layers(placed, folded=self.docket.lay.folded):
+            parts.append(layers)
         if placed.mirrored and placed.piece.mirrored:
             parts.append(tr("turned over"))
         if any((h.piece, h.copy) == one.key for h in self.docket.brief.cloth.held):
