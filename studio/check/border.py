@@ -10,7 +10,7 @@ from studio.brief.across import LEAST
 from studio.brief.bands import LINES
 from studio.brief.hems import NARROW
 from studio.cloth.placed import Adrift
-from studio.cloth.ways import grain_down, shown_on
+from studio.cloth.ways import left_bare
 from studio.styles import rack
 from studio.styles.style import Edit
 from studio.words import Phrase, phrase, tr
@@ -24,23 +24,19 @@ def border_runs_along(w: Worked) -> Iterator[Finding]:
     open. The remedy cuts or lays it so, where that fits the cloth and stops nothing else.
     """
     cloth = w.brief.cloth
-    for band in cloth.bands:
-        pieces = [p for p in w.draft.pieces if shown_on(band, p)]
-        if not pieces:
-            continue
+    for band, piece in left_bare(w.draft.pieces, cloth):
         if cloth.lies == "folded":
             says = phrase("On folded cloth no piece can be laid on the band at {b}.", b=band.start)
             edit = harmless(w, {"cloth.lies": "open"})
             does = OPEN if edit else None
-            yield Finding("border-runs-along", "doubt", says, "cloth.lies", pieces[0].id, edit, does)
+            yield Finding("border-runs-along", "doubt", says, "cloth.lies", piece.id, edit, does)
             return
-        if all(grain_down(p) for p in pieces):
-            says = phrase("The band at {b} runs along the selvedge, and {p:word} is cut across the cloth.",
-                          b=band.start, p=pieces[0].name)  # fmt: skip
-            along = rack.laid(w.brief, "along")
-            edit = harmless(w, along) if along else None
-            does = phrase("Cut along the cloth") if edit else None
-            yield Finding("border-runs-along", "doubt", says, "cloth.bands", pieces[0].id, edit, does)
+        says = phrase("The band at {b} runs along the selvedge, and {p:word} is cut across the cloth.",
+                      b=band.start, p=piece.name)  # fmt: skip
+        along = rack.laid(w.brief, "along")
+        edit = harmless(w, along) if along else None
+        does = phrase("Cut along the cloth") if edit else None
+        yield Finding("border-runs-along", "doubt", says, "cloth.bands", piece.id, edit, does)
 
 
 OPEN = phrase("Lay the cloth open")

@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator
 
 from studio.brief import Cloth
-from studio.cloth.ways import across, grain_down
+from studio.cloth.ways import across, grain_down, left_bare
 from studio.draft import Piece
 from studio.styles import rack
 from studio.styles.style import Edit
@@ -26,10 +26,22 @@ def fitted(w: Worked, piece: Piece) -> Way | None:
     """The first edit after which this piece fits, and all that does so now, without a new stop; None where none does.
 
     The skirt as it is comes first: by cloth, laid open; then cut otherwise; then cloth just so wide.
+    What keeps a border on the skirt comes before what takes it off, on the same cloth.
     """
     now = off_cloth(w)
     others = now - {"waistband"} if piece.id == "waistband" else now & {"waistband"}
-    return next((way for way in _ways(w, piece) if _fits(w, way[0], others)), None)
+    fit = (way for way in _ways(w, piece) if _fits(w, way[0], others))
+    first = next(fit, None)
+    if first is None or not _off_border(w, first[0]):
+        return first
+    return next((way for way in fit if "cloth.width" not in way[0] and not _off_border(w, way[0])), first)
+
+
+def _off_border(w: Worked, edit: Edit) -> bool:
+    """Whether an edit leaves a band of the print bare that a piece lies along now."""
+    after = tried(w, edit)
+    now, then = (len([*left_bare(one.draft.pieces, one.brief.cloth)]) for one in (w, after))
+    return then > now
 
 
 def harmless(w: Worked, edit: Edit) -> Edit | None:
@@ -68,7 +80,8 @@ def _by_cloth(w: Worked) -> Iterator[Way]:
 
 def _across(w: Worked) -> Iterator[Way]:
     if edit := rack.laid(w.brief, "across"):
-        yield edit, phrase("Cut across, as few panels as fit")
+        off = "Cut across, off the border"
+        yield edit, phrase(off if _off_border(w, edit) else "Cut across, as few panels as fit")
 
 
 def _bands(w: Worked) -> Iterator[Way]:

@@ -179,6 +179,17 @@ def shown(pieces: Sequence[Piece]) -> Iterator[str]:
             yield holds
 
 
+def left_bare(pieces: Iterable[Piece], cloth: Cloth) -> Iterator[tuple[PrintBand, Piece]]:
+    """Bands that no piece meant for them can be laid along, each with its first piece: on folded cloth, or where all
+    are cut across it.
+    """
+    found = list(pieces)
+    for band in cloth.bands:
+        meant = [p for p in found if shown_on(band, p)]
+        if meant and (cloth.lies == "folded" or all(grain_down(p) for p in meant)):
+            yield band, meant[0]
+
+
 def band_turn(band: PrintBand, cloth: Cloth) -> Literal[0, 180]:
     """How what lies on a band is turned: as its motif stands, or with its hem or top towards the nearer selvedge."""
     far_half = (band.start + band.end) / 2 >= cloth.washed / 2

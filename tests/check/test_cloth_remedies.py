@@ -8,6 +8,7 @@ from briefs import brief
 
 from studio.brief import Brief, Held, PrintBand
 from studio.styles import rack
+from studio.units import spell
 from studio.workroom import Docket, make_up
 
 ABOUT_CLOTH = {
@@ -66,3 +67,16 @@ def test_every_remedy_about_the_cloth_mends(style: str):
                 }, f
                 assert stops(after) <= stops(made), f
     assert tried >= 60
+
+
+def test_a_remedy_that_takes_the_skirt_off_its_border_says_so():
+    """Cut along too narrow a cloth, a skirt with a border fits only cut across: the button says what that costs.
+    Without a border it is not spoken of.
+    """
+    for bands, says in (
+        ((PrintBand(60.0, 200.0),), "Cut across, off the border"),
+        ((), "Cut across, as few panels as fit"),
+    ):
+        made = make_up(brief(skirt__cut="along", cloth__width=650.0, cloth__bands=bands))
+        (found,) = [f for f in made.findings if f.rule == "pieces-fit-cloth"]
+        assert found.does is not None and says == spell(found.does, "cm")
