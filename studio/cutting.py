@@ -66,11 +66,11 @@ def _bands(brief: Brief, lay: Lay, shown: Container[PrintBand]) -> Iterator[Phra
     if lay.folded:
         return
     for band in brief.cloth.bands:
-        text = "The band at {a:bare} to {b} is for the {h:word}."
+        text = "The print’s band at {a:bare} to {b} is for the {h:word}."
         if band.holds == "nothing":
-            text = "The band at {a:bare} to {b} is not used."
+            text = "The print’s band at {a:bare} to {b} is not used."
         elif band not in shown:
-            text = "The band at {a:bare} to {b} is meant for the {h:word}, but no piece lies on it."
+            text = "The print’s band at {a:bare} to {b} is meant for the {h:word}, but no piece lies on it."
         yield phrase(text, a=band.start, b=band.end, h=tr(band.holds))
 
 
@@ -78,7 +78,7 @@ def _piece(brief: Brief, lay: Lay, p: Placed) -> CutStep:
     """Where a piece is chalked, how it lies, what must run along its band, and the moves of its template."""
     far = tr("fold") if lay.folded else tr("first selvedge")
     copy = which_copy(p)
-    name = f"{tr(p.piece.name)} {spell(copy, 'cm')}" if copy else tr(p.piece.name)
+    name = f"{tr(p.piece.name)}, {spell(copy, 'cm')}" if copy else tr(p.piece.name)
     text = "{p:word}: from {a:bare} to {b} along; from {c:bare} to {d} across, from the {far:word}{how:word}."
     where = phrase(
         text, p=name, a=p.at.x, b=p.at.x + p.along, c=p.at.y, d=p.at.y + p.across, far=far, how=_how(lay, p)

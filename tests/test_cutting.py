@@ -60,7 +60,7 @@ def test_what_runs_along_a_band_is_said():
 def test_a_band_that_is_not_used_is_said():
     """A band that nothing should show is named as such."""
     made = make_up(brief(cloth__bands=(PrintBand(600.0, 700.0, "nothing"),)))
-    assert "The band at 60.0 to 70.0 cm is not used." in [spell(s, "cm") for s in cutting_order(made)]
+    assert "The print’s band at 60.0 to 70.0 cm is not used." in [spell(s, "cm") for s in cutting_order(made)]
 
 
 def test_shears_are_minded():
@@ -117,6 +117,8 @@ def test_folded_cloth_says_through_which_layers_a_piece_is_cut(style: str):
         if (p := step.placed) is not None:
             says = "on the fold" if p.half else "both layers" if p.layers == 2 else "upper layer only"
             assert spell(step.says[0], "cm").endswith(f"{says}.")
+            name = f"{p.piece.name}: " if p.piece.cut == 1 else f"{p.piece.name}, "
+            assert spell(step.says[0], "cm").startswith(name)
     assert any("the half with the first selvedge lies on top" in spell(s, "cm") for s in cutting_order(made))
 
 
@@ -134,7 +136,7 @@ def test_a_band_that_nothing_lies_on_is_said(style: str):
     """A border for a skirt that is cut across it is said to be bare, and nobody is asked to look along it."""
     made = make_up(brief(style, cloth__bands=(PrintBand(50.0, 250.0),)))
     said = [spell(s, "cm") for s in cutting_order(made)]
-    assert "The band at 5.0 to 25.0 cm is meant for the skirt, but no piece lies on it." in said
+    assert "The print’s band at 5.0 to 25.0 cm is meant for the skirt, but no piece lies on it." in said
     assert not any(s.startswith("Look along the bands") for s in said)
 
 

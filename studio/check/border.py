@@ -26,12 +26,12 @@ def border_runs_along(w: Worked) -> Iterator[Finding]:
     cloth = w.brief.cloth
     for band, piece in left_bare(w.draft.pieces, cloth):
         if cloth.lies == "folded":
-            says = phrase("On folded cloth no piece can be laid on the band at {b}.", b=band.start)
+            says = phrase("On folded cloth no piece can be laid on the print’s band at {b}.", b=band.start)
             edit = harmless(w, {"cloth.lies": "open"})
             does = OPEN if edit else None
             yield Finding("border-runs-along", "doubt", says, "cloth.lies", piece.id, edit, does)
             return
-        says = phrase("The band at {b} runs along the selvedge, and {p:word} is cut across the cloth.",
+        says = phrase("The print’s band at {b} runs along the selvedge, and {p:word} is cut across the cloth.",
                       b=band.start, p=piece.name)  # fmt: skip
         along = rack.laid(w.brief, "along")
         edit = harmless(w, along) if along else None
@@ -47,7 +47,7 @@ def border_on_cloth(w: Worked) -> Iterator[Finding]:
     shallower, or faced; else the piece is laid as far in on its band as it needs.
     """
     for a in w.lay.adrift:
-        says = phrase("On its band at {b}, {o} of {p:word} would be off the cloth.",
+        says = phrase("On the print’s band at {b}, {o} of {p:word} would be off the cloth.",
                       b=a.band.start, o=a.off, p=a.piece.name)  # fmt: skip
         mends = (way for way in _hems(w, a) if not any(b.band == a.band for b in tried(w, way[0]).lay.adrift))
         edit, does = next(mends, None) or _farther_in(w, a.band) or (None, None)

@@ -36,7 +36,7 @@ def motif_inside_face(w: Worked) -> Iterator[Finding]:
     """
     yield from off_its_band(w, "motif-inside-face", taken_off(w))
     for cut in _cuts(w):
-        text = "The {l:word} of {p:word} cuts the band at {b}, {d} from its edge."
+        text = "The {l:word} of {p:word} cuts the print’s band at {b}, {d} from its edge."
         says = phrase(text, l=tr(cut.line), p=cut.piece.name, b=cut.band.start, d=cut.off)
         edit, does = _freed(w, cut) or (None, None)
         yield Finding("motif-inside-face", "doubt", says, "cloth.bands", cut.piece.id, edit, does)
@@ -76,9 +76,9 @@ def _ways(w: Worked, cut: _Cut) -> Iterator[tuple[Edit, Phrase]]:
     by = "face centre" if banded else "hem"
     if cut.band.by != by:
         moved = {"cloth.bands": tuple(replace(b, by=by) if b == cut.band else b for b in w.brief.cloth.bands)}
-        yield moved, phrase("Lay the band’s face on it") if banded else phrase("Lay the hem on its edge")
+        yield moved, phrase("Lay the waistband’s face on it") if banded else phrase("Lay the hem on its edge")
         if wider:
-            yield {**wider, **moved}, phrase("Waistband {t} wide, its face on the band", t=tall)
+            yield {**wider, **moved}, phrase("Waistband {t} wide, its face on the print’s band", t=tall)
 
 
 def _touches(placed: Placed, band: PrintBand) -> bool:

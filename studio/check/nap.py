@@ -26,7 +26,7 @@ def one_way_respected(w: Worked) -> Iterator[Finding]:
         edit, does = righted(w, ill, turned, _against, TURN)
         yield Finding("one-way-respected", "doubt", says, "cloth.held", ill[0].held.piece, edit, does)
     if bands:
-        text = "The band at {b} asks for pieces the other way up than the rest; this cloth has a top."
+        text = "The print’s band at {b} asks for pieces the other way up than the rest; this cloth has a top."
         kept = tuple(replace(b, holds="nothing") if b in bands else b for b in w.brief.cloth.bands)
         says, does = phrase(text, b=bands[0].start), phrase("Leave that band unused")
         yield Finding("one-way-respected", "doubt", says, "cloth.bands", "", {"cloth.bands": kept}, does)

@@ -17,32 +17,32 @@ FACE = PrintBand(1300, 1330, "waistband", "face centre")
 WRONG: list[tuple[str, dict[str, Any], str, dict[str, Any] | None]] = [
     (
         "border-runs-along", {"skirt__cut": "across", "cloth__bands": (BORDER,)},
-        "The band at 6.0 cm runs along the selvedge, and Skirt is cut across the cloth.",
+        "The print’s band at 6.0 cm runs along the selvedge, and Skirt is cut across the cloth.",
         {"skirt.cut": "along"},
     ),
     (
         "border-runs-along", {**CLOTH, "cloth__lies": "folded", "cloth__width": 2400.0, "cloth__bands": (BORDER,)},
-        "On folded cloth no piece can be laid on the band at 6.0 cm.", {"cloth.lies": "open"},
+        "On folded cloth no piece can be laid on the print’s band at 6.0 cm.", {"cloth.lies": "open"},
     ),
     (
         "border-on-cloth", {**CLOTH, "cloth__bands": (PrintBand(30, 200),)},
-        "On its band at 3.0 cm, 1.0 cm of Skirt would be off the cloth.", {"seams.hem": 20.0},
+        "On the print’s band at 3.0 cm, 1.0 cm of Skirt would be off the cloth.", {"seams.hem": 20.0},
     ),
     (
         "border-on-cloth", {**CLOTH, "cloth__bands": (PrintBand(0, 220),), "seams__hem": 40.0},
-        "On its band at 0.0 cm, 5.0 cm of Skirt would be off the cloth.", {"cloth.bands": (PrintBand(50, 220),)},
+        "On the print’s band at 0.0 cm, 5.0 cm of Skirt would be off the cloth.", {"cloth.bands": (PrintBand(50, 220),)},
     ),
     (
         "border-on-cloth", {**CLOTH, "cloth__bands": (PrintBand(1180, 1400),), "seams__hem": 40.0},
-        "On its band at 118.0 cm, 5.0 cm of Skirt would be off the cloth.", {"cloth.bands": (PrintBand(1180, 1350),)},
+        "On the print’s band at 118.0 cm, 5.0 cm of Skirt would be off the cloth.", {"cloth.bands": (PrintBand(1180, 1350),)},
     ),
     (
         "border-on-cloth", {**CLOTH, "cloth__bands": (PrintBand(1350, 1380, "waistband", "face centre"),)},
-        "On its band at 135.0 cm, 0.5 cm of Waistband would be off the cloth.", None,
+        "On the print’s band at 135.0 cm, 0.5 cm of Waistband would be off the cloth.", None,
     ),
     (
         "motif-inside-face", {**CLOTH, "cloth__bands": (PrintBand(1200, 1240, "waistband", "face centre"),)},
-        "The waist of Waistband cuts the band at 120.0 cm, 0.5 cm from its edge.", {"waistband.width": 40.0},
+        "The waist of Waistband cuts the print’s band at 120.0 cm, 0.5 cm from its edge.", {"waistband.width": 40.0},
     ),
 ]  # fmt: skip
 

@@ -128,7 +128,7 @@ def test_bands_along_both_selvedges_are_asked_of_cloth_with_a_top():
     bands = (PrintBand(60.0, 200.0), PrintBand(1400.0, 1430.0, "waistband", "face centre"))
     both = rack.edit(BORDER, {"cloth.bands": bands, "cloth.one_way": True})
     (found,) = told(both)
-    says = "The band at 140.0 cm asks for pieces the other way up than the rest; this cloth has a top."
+    says = "The print’s band at 140.0 cm asks for pieces the other way up than the rest; this cloth has a top."
     assert ("one-way-respected", says) == (found.rule, spell(found.says, "cm"))
     after = make_up(rack.edit(both, found.remedy))
     assert [] == told(after.brief)
