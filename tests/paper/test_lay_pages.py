@@ -17,7 +17,7 @@ from reading_back import page_sizes, seen_on
 from studio.brief import Brief, Held, PrintBand
 from studio.cutting import cutting_order, cutting_steps
 from studio.drawing import Group
-from studio.drawing.lettering import LEAST
+from studio.drawing.lettering import LEAST, words_box
 from studio.geometry import Arc, Cubic
 from studio.paper.curves import cubics
 from studio.paper.lay.fit import SERIES
@@ -232,3 +232,21 @@ def test_a_plan_longer_than_the_cloth_on_hand_says_so_on_paper():
     assert "100.0 cm is on hand" in said
     assert "for the skirt; bare" in said
     assert "no piece lies on it" in said
+
+
+@pytest.mark.parametrize("lies", ["open", "folded"])
+@pytest.mark.parametrize("style", ["gathered", "straight", "circle"])
+def test_words_about_lines_and_rests_keep_clear_of_the_print(style: str, lies: str):
+    """What names a line on a band, or what is left over, lies on no motif; where it can't, the steps have it."""
+    bands = (PrintBand(50.0, 250.0, tops="second"), PrintBand(1290.0, 1330.0, "waistband", "face centre"))
+    more = {"skirt__cut": "along", "cloth__lies": lies, "cloth__bands": bands, "cloth__repeat": 240.0}
+    page = plan_pages(make_up(brief(style, **known(style, more))), "cm")[0]
+    sketch = next(m for m in page.drawing if isinstance(m, Group) and m.name == "print")
+    motifs = [s.path.box for s in strokes(sketch.marks, "print")]
+    assert motifs
+    told = [
+        w for w in words_on(page) if re.match(r"(hem line|middle of its face), |left over|[\d.]+ × [\d.]+$", w.text)
+    ]
+    assert told
+    for words in told:
+        assert not any(words_box(words).meets(box) for box in motifs), words.text

@@ -1,6 +1,7 @@
 """The cloth of a lay plan on paper: its edges, selvedges and end, its print sketched in, its bands in brackets."""
 
 from collections.abc import Iterator
+from functools import reduce
 from itertools import pairwise
 
 from studio.brief import PrintBand
@@ -9,7 +10,7 @@ from studio.drawing import Group, Mark, Stroke, Words
 from studio.drawing.furniture import frame, placed_path, stroke
 from studio.drawing.lettering import width
 from studio.drawing.motif import motif, places, step_of
-from studio.geometry import Box, Point
+from studio.geometry import Box, Path, Point
 from studio.units import spell
 from studio.words import phrase, tr
 
@@ -102,20 +103,32 @@ def _band_words(plan: LayPlan, band: PrintBand) -> tuple[str, str]:
 
 def _print(plan: LayPlan, fit: Fit) -> Iterator[Mark]:
     """A flower a repeat, thin and grey, and the edges of the bands; of folded cloth, its lower layer, right side up."""
-    cloth, up = plan.said.brief.cloth, plan.lay.width if plan.lay.folded else 0.0
+    up = plan.lay.width if plan.lay.folded else 0.0
     marks: list[Mark] = []
-    for band in cloth.bands:
+    for band in plan.said.brief.cloth.bands:
         for y in (band.start, band.end):
             a, b = fit.on(Point(0, y - up)), fit.on(Point(fit.length, y - up))
             marks.append(stroke("band", a, b))
+    marks += (Stroke(path, "print") for flower in _flowers(plan, fit) for path in flower)
+    if marks:
+        yield Group("print", tuple(marks), fit.cloth)
+
+
+def motifs(plan: LayPlan, fit: Fit) -> list[Box]:
+    """Where the flowers of the print are, for words to keep clear of."""
+    return [reduce(Box.joined, (path.box for path in flower)) for flower in _flowers(plan, fit)]
+
+
+def _flowers(plan: LayPlan, fit: Fit) -> Iterator[list[Path]]:
+    """Each flower as its paths on the page; none where they would be too fine."""
+    cloth, up = plan.said.brief.cloth, plan.lay.width if plan.lay.folded else 0.0
+    for band in cloth.bands:
         if step_of(cloth, band) / fit.ratio < _FINEST:
             continue
         flower = [placed_path(path, Point(0, 0), 1 / fit.ratio) for path in motif(cloth, band)]
         for at in places(cloth, band, 0, fit.length):
             here = fit.on(at.moved(0, -up))
-            marks += (Stroke(path.moved(*here), "print") for path in flower)
-    if marks:
-        yield Group("print", tuple(marks), fit.cloth)
+            yield [path.moved(*here) for path in flower]
 
 
 def _end(fit: Fit) -> Iterator[Point]:

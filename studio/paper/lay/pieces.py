@@ -1,20 +1,22 @@
 """The pieces of a lay plan on paper: outlines to scale, the moves of their templates, what lies on a band, names."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import reduce
+from itertools import product
 
 from studio.cloth.placed import Placed
 from studio.cloth.traced import traced
 from studio.drawing import Drawing, Mark, Stroke, Words, moved
 from studio.drawing.furniture import stroke
 from studio.drawing.lettering import width, words_box
-from studio.geometry import Box, Point
+from studio.geometry import Box, Point, rectangle
 from studio.units import spell
 from studio.words import phrase, tr
 
 from ..cut_step import CutStep
 from .chips import labels, number_alone
 from .fit import Fit
+from .ground import motifs
 from .moves import moves
 from .plan import LayPlan
 from .spots import around, meets_any, spot
@@ -31,6 +33,7 @@ def pieces(plan: LayPlan, fit: Fit) -> Drawing:
     outlines: list[Mark] = []
     words: list[Mark] = []
     taken: list[Box] = []
+    flowers = motifs(plan, fit)
     for step in steps:
         assert step.placed is not None
         outlines += _lines(step.placed, fit)
@@ -38,11 +41,11 @@ def pieces(plan: LayPlan, fit: Fit) -> Drawing:
         words += ticks
         if named := [words_box(m).grown(0.6) for m in ticks if isinstance(m, Words)]:
             taken.append(reduce(Box.joined, named))
-        words += _line_on_band(step, plan, fit, taken)
+        words += _line_on_band(step, plan, fit, taken, flowers)
     for step in steps:
         assert step.placed is not None
-        words += _name(plan, step.placed, fit, taken)
-    return (*outlines, *words, *_left_over(plan, fit, taken))
+        words += _name(plan, step.placed, fit, taken, flowers)
+    return (*outlines, *words, *_left_over(plan, fit, taken, flowers))
 
 
 def _lines(one: Placed, fit: Fit) -> Iterator[Mark]:
@@ -51,8 +54,10 @@ def _lines(one: Placed, fit: Fit) -> Iterator[Mark]:
     yield from (Stroke(fit.path(path), "fold", _FOLD) for path in lines.folds)
 
 
-def _line_on_band(step: CutStep, plan: LayPlan, fit: Fit, taken: list[Box]) -> Iterator[Mark]:
-    """The line of a piece that runs along a band, named where there is room beside it."""
+def _line_on_band(step: CutStep, plan: LayPlan, fit: Fit, taken: list[Box], flowers: Sequence[Box]) -> Iterator[Mark]:
+    """The line of a piece that runs along a band, named where there is room beside it and clear of the print; its step
+    names it too.
+    """
     if step.placed is None or step.on_band is None:
         return
     one, band = step.placed, step.on_band
@@ -61,10 +66,10 @@ def _line_on_band(step: CutStep, plan: LayPlan, fit: Fit, taken: list[Box]) -> I
         yield stroke("fold", a, b, width=_FOLD)
     says = spell(phrase("{l:word}, {y:bare}", l=band.line, y=band.at), plan.said.unit)
     inside = fit.box(_box(one)).grown(-0.5)
-    for down in (SMALL * 1.05, -0.9):
-        words = Words(says, a.moved(3, down), SMALL, patch=True)
+    for along, down in product(range(3, max(4, int(b.x - a.x)), 2), (SMALL * 1.05, -0.9)):
+        words = Words(says, a.moved(along, down), SMALL, patch=True)
         there = words_box(words)
-        if inside.joined(there) == inside and not meets_any(there, taken):
+        if inside.joined(there) == inside and not meets_any(there, (*taken, *flowers)):
             taken.append(there.grown(0.4))
             yield words
             return
@@ -75,11 +80,12 @@ def _box(one: Placed) -> Box:
     return Box(one.at.x, one.at.y, one.at.x + one.along, one.at.y + one.across)
 
 
-def _name(plan: LayPlan, one: Placed, fit: Fit, taken: list[Box]) -> Drawing:
-    """The name of a piece where it has room; its number where it has none."""
+def _name(plan: LayPlan, one: Placed, fit: Fit, taken: list[Box], flowers: Sequence[Box]) -> Drawing:
+    """The name of a piece where it has room, clear of the print if it can be; its number where it has none."""
     outline = fit.path(traced(one).cut)
     for label in labels(plan, one):
-        at = spot(outline, label.wide, label.high, taken)
+        clear = spot(outline, label.wide, label.high, (*taken, *flowers))
+        at = clear or spot(outline, label.wide, label.high, taken)
         if at is not None:
             taken.append(around(at, label.wide, label.high).grown(0.5))
             return moved(label.marks, *at)
@@ -95,8 +101,10 @@ def _name(plan: LayPlan, one: Placed, fit: Fit, taken: list[Box]) -> Drawing:
     return moved(chip.marks, *at)
 
 
-def _left_over(plan: LayPlan, fit: Fit, taken: list[Box]) -> Iterator[Mark]:
-    """The largest whole pieces of cloth that are left, each with its size in its middle."""
+def _left_over(plan: LayPlan, fit: Fit, taken: list[Box], flowers: Sequence[Box]) -> Iterator[Mark]:
+    """The largest whole pieces of cloth that are left, each with its size near its middle, clear of the print; all
+    sizes stand in the words too.
+    """
     cloth = fit.cloth
     for rest in plan.left.whole:
         box = fit.box(rest.place)
@@ -106,11 +114,11 @@ def _left_over(plan: LayPlan, fit: Fit, taken: list[Box]) -> Iterator[Mark]:
             wide = max(width(line, SMALL) for line in lines) + 2
             high = SMALL * 1.3 * len(lines)
             across, down = (high, wide) if turn else (wide, high)
-            there = around(box.centre, across, down)
-            if across <= box.width and down <= box.height and not meets_any(there, taken):
-                taken.append(there)
+            middle = spot(rectangle(*box), across, down, (*taken, *flowers))
+            if middle is not None:
+                taken.append(around(middle, across, down))
                 for k, line in enumerate(lines):
                     off = (k - (len(lines) - 1) / 2) * SMALL * 1.3 + SMALL * 0.34
-                    at = box.centre.moved(off, 0) if turn else box.centre.moved(0, off)
+                    at = middle.moved(off, 0) if turn else middle.moved(0, off)
                     yield Words(line, at, SMALL, "rule", turn=turn, align="centre", patch=True)
                 break
