@@ -245,7 +245,9 @@ def test_words_about_lines_and_rests_keep_clear_of_the_print(style: str, lies: s
     motifs = [s.path.box for s in strokes(sketch.marks, "print")]
     assert motifs
     told = [
-        w for w in words_on(page) if re.match(r"(hem line|middle of its face), |left over|[\d.]+ × [\d.]+$", w.text)
+        w
+        for w in words_on(page)
+        if re.match(r"(hem line|middle of its face), |left over|(\d of )?[\d.]+ × [\d.]+$", w.text)
     ]
     assert told
     for words in told:

@@ -111,7 +111,7 @@ def _left_over(plan: LayPlan, fit: Fit, taken: list[Box], flowers: Sequence[Box]
         box = Box(box.left, box.top, min(box.right, cloth.right), box.bottom)
         size = spell(rest.size(bare=True), plan.said.unit)
         for lines, turn in (((tr("left over"), size), 0), ((f"{tr('left over')} {size}",), -90), ((size,), 0)):
-            wide = max(width(line, SMALL) for line in lines) + 2
+            wide = max(width(line, SMALL) for line in lines) + 1.2
             high = SMALL * 1.3 * len(lines)
             across, down = (high, wide) if turn else (wide, high)
             middle = spot(rectangle(*box), across, down, (*taken, *flowers))

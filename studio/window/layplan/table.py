@@ -26,7 +26,7 @@ from .laid import Drawn, drawn
 from .lengths import clear_middle, ends_before, on_hand_words, washed
 from .names import named, paint_label
 
-_PADS: Final = Box(140, 52, 48, 52)
+_PADS: Final = Box(112, 52, 48, 52)
 """Room for what is written round the cloth, px."""
 _BEYOND: Final = 120.0
 """Cloth is drawn on so far past what is used (mm), where more is to be bought."""
@@ -224,8 +224,9 @@ class ClothTable(Surface):
         painter.setPen(QPen(theme.colour("accent" if lit else "quiet"), 2 if lit else 1))
         painter.drawPolyline([QPointF(x + 6, a), QPointF(x, a), QPointF(x, b), QPointF(x + 6, b)])
         painter.setFont(face("small"))
-        says = spell(phrase("{h:word}, {w:bare} wide", h=tr(band.holds), w=end - start), self.unit)
-        painter.drawText(QPointF(x - 6 - advance(says, "small"), (a + b) / 2 + 4), says)
+        wide = spell(phrase("{w:bare} wide", w=end - start), self.unit)
+        for says, down in ((tr(band.holds), -3), (wide, 11)):
+            painter.drawText(QPointF(x - 6 - advance(says, "small"), (a + b) / 2 + down), says)
 
     def _name(self, one: Drawn) -> Name:
         """The name of a piece where it stands; found once for each scale, not for every pull of the cloth."""
