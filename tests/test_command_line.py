@@ -256,6 +256,7 @@ def test_a_style_set_in_inches_begins_in_inches(capsys):
 CIRCLE = ("--set", "skirt.style=circle", "--set", "cloth.width=150", "--set", "cloth.on_hand=2.30 m")
 
 
+@pytest.mark.paints
 def test_a_purchase_is_named_from_the_best_plan(capsys, tmp_path: Path):
     """`buy` and `export` look for a shorter plan as `lay` does: the list, the printed plan and the booklet name no
     length that is only a first plan's; what `draft` says is marked as one.

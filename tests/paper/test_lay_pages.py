@@ -218,6 +218,7 @@ def test_inches_throughout():
     assert not re.search(r"\bcm\b|\d\.\d", run_on(pages))
 
 
+@pytest.mark.paints
 def test_a_plan_with_a_misfit_is_not_printed(tmp_path: Path):
     """The piece is named, and no file is left."""
     with pytest.raises(Trouble, match="Skirt does not fit the cloth"):
