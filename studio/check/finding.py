@@ -50,9 +50,14 @@ def within(w: Worked, path: str, value: float) -> bool:
 
 def tried(w: Worked, edit: Mapping[str, Any]) -> Worked:
     """What is made up once a remedy is taken: the one way in which a rule tries its own."""
-    brief = rack.edit(w.brief, edit)
-    draft = rack.draft(brief)
+    brief, draft = redrafted(w, edit)
     return Worked(brief, draft, lay_out(draft.pieces, brief.cloth))
+
+
+def redrafted(w: Worked, edit: Mapping[str, Any]) -> tuple[Brief, Draft]:
+    """The same, for a rule that asks nothing of the lay."""
+    brief = rack.edit(w.brief, edit)
+    return brief, rack.draft(brief)
 
 
 def off_cloth(w: Worked) -> set[str]:

@@ -12,7 +12,7 @@ from studio.styles import rack
 from studio.styles.style import Edit
 from studio.words import Phrase, phrase, tr
 
-from .finding import Finding, Worked, edit_words, tried
+from .finding import Finding, Worked, edit_words, redrafted
 
 MOST_GATHERS = ((60.0, 3.0), (150.0, 2.5), (350.0, 2.0), (math.inf, 1.5))
 """Up to this weight (g/m²) cloth gathers to at most this ratio: sheer, light, medium, heavy
@@ -107,6 +107,6 @@ def _less(w: Worked, most: float) -> Edit | None:
     brief = rack.edit(w.brief, edit)
     if rack.girth(brief, brief.hip_depth) < (brief.body.hip or 0) + OVER_HIPS:
         return None
-    after = tried(w, edit)
-    left = (s.ratio for s in gathered_seams(after.brief, after.draft))
+    brief, draft = redrafted(w, edit)
+    left = (s.ratio for s in gathered_seams(brief, draft))
     return None if any(r > most + 1e-9 for r in left) else edit

@@ -4,9 +4,10 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from opening import open_shop, shut
+from band_hands import FACE, HEM
+from opening import open_shop, settle, shut
 from PySide6.QtCore import QSettings
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
 from studio.window.settings import Settings
@@ -36,3 +37,15 @@ def shop(qtbot: QtBot, settings: Settings) -> Iterator[Shop]:
     shop = open_shop(qtbot, settings)
     yield shop
     shut(qtbot, shop)
+
+
+@pytest.fixture
+def cloth(shop: Shop) -> Iterator[Shop]:
+    """The usual skirt with its Cloth section open, and two bands on the cloth."""
+    pause = QApplication.keyboardInputInterval()
+    QApplication.setKeyboardInputInterval(0)  # each letter typed in a list is looked for by itself
+    shop.window.table.construction.open_sections(["cloth"])
+    shop.desk.mend({"cloth.bands": (HEM, FACE)})
+    settle(shop)
+    yield shop
+    QApplication.setKeyboardInputInterval(pause)

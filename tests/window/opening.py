@@ -88,3 +88,14 @@ def drag(shop: Shop, path: str, dx: int, dy: int, *, let_go: bool = True) -> Non
     if let_go:
         QTest.mouseRelease(board, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, start + QPoint(dx, dy))
     settle(shop)
+
+
+def drag_band(shop: Shop, start: float, end: float) -> None:
+    """Drag at the left edge of the lay plan, between two places across the cloth (mm)."""
+    table = shop.window.table.canvas.lay.table
+    x = round(table.view.x - 10)
+    a, b = (QPoint(x, round(table.view.y + mm * table.view.scale)) for mm in (start, end))
+    QTest.mousePress(table, Qt.MouseButton.LeftButton, pos=a)
+    QTest.mouseMove(table, b)
+    QTest.mouseRelease(table, Qt.MouseButton.LeftButton, pos=b)
+    settle(shop)

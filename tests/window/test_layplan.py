@@ -7,7 +7,7 @@ import pypdf
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from opening import settle, shut, to_view, type_in
+from opening import drag_band, settle, shut, to_view, type_in
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
@@ -239,23 +239,15 @@ def test_bands_are_drawn_at_the_edge(shop: Shop):
     view = to_lay(shop)
     table = view.table
 
-    def drag(start: float, end: float) -> None:
-        x = round(table.view.x - 10)
-        a, b = (QPoint(x, round(table.view.y + mm * table.view.scale)) for mm in (start, end))
-        QTest.mousePress(table, Qt.MouseButton.LeftButton, pos=a)
-        QTest.mouseMove(table, b)
-        QTest.mouseRelease(table, Qt.MouseButton.LeftButton, pos=b)
-        settle(shop)
-
     slack = 1.5 / table.view.scale
-    drag(60, 260)
+    drag_band(shop, 60, 260)
     (band,) = shop.desk.brief.cloth.bands
     assert (60, 260) == pytest.approx((band.start, band.end), abs=slack)
     assert "skirt" == band.holds
-    drag(260, 200)
+    drag_band(shop, 260, 200)
     (band,) = shop.desk.brief.cloth.bands
     assert (60, 200) == pytest.approx((band.start, band.end), abs=slack)
-    drag(200, 60)
+    drag_band(shop, 200, 60)
     assert () == shop.desk.brief.cloth.bands
     shop.window.do.undo.trigger()
     settle(shop)
